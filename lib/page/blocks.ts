@@ -1,0 +1,118 @@
+import type { PlotOptions } from '@observablehq/plot';
+import type { Sheet } from '../sheet/sheet.ts';
+import type { SvgNode } from '../views/svg.ts';
+
+/** What a page is made of. Plain data: the renderers in `render/` turn it into a document, a page never does. */
+export type Block =
+  | Heading
+  | Prose
+  | Figures
+  | Finding
+  | Chart
+  | LinkedCharts
+  | Drawings
+  | SheetBlock
+  | Download
+  | Control
+  | Group;
+
+export interface Heading {
+  readonly kind: 'heading';
+  readonly text: string;
+  readonly level: 2 | 3;
+  readonly id?: string;
+}
+
+/** Paragraphs, parted by a blank line; `**strong**` and `[words](address)` are understood, nothing else. */
+export interface Prose {
+  readonly kind: 'prose';
+  readonly text: string;
+  readonly tone?: 'plain' | 'caution' | 'aside';
+}
+
+/** A few numbers with their words, side by side. */
+export interface Figures {
+  readonly kind: 'figures';
+  readonly items: readonly { readonly label: string; readonly value: string; readonly note?: string }[];
+}
+
+/** Something worth a look: one sentence, its number with its error, and against what it was held. */
+export interface Finding {
+  readonly kind: 'finding';
+  readonly id: string;
+  /** Horse and limb, in words. */
+  readonly subject: string;
+  readonly sentence: string;
+  /** `raise`: worth raising. `unsure`: can't tell from these measurements. `steady`: nothing beyond the error. `on purpose`: therapeutic, never ranked. */
+  readonly state: 'raise' | 'unsure' | 'steady' | 'on purpose';
+  readonly value?: string;
+  /** Against what: the range and its source, the other foot, this foot's last visit, the herd. */
+  readonly against?: readonly string[];
+  readonly notes?: readonly string[];
+  readonly drawing?: SvgNode;
+}
+
+/** A Plot chart. `title` states the finding; `summary` says in words what the picture shows, for those who can't see it. */
+export interface Chart {
+  readonly kind: 'chart';
+  readonly name: string;
+  readonly title: string;
+  readonly caption?: string;
+  readonly summary: string;
+  readonly options: PlotOptions;
+}
+
+/** Charts that select each other: a Vega-Lite specification written by the page, never by a user. */
+export interface LinkedCharts {
+  readonly kind: 'linked';
+  readonly name: string;
+  readonly title: string;
+  readonly caption?: string;
+  readonly summary: string;
+  readonly specification: object;
+}
+
+/** Drawings at one scale, so that they compare at a glance. */
+export interface Drawings {
+  readonly kind: 'drawings';
+  readonly title?: string;
+  readonly caption?: string;
+  readonly items: readonly { readonly title: string; readonly note?: string; readonly drawing: SvgNode; readonly href?: string }[];
+}
+
+/** A table as a sheet: sortable, filterable, any number of rows. */
+export interface SheetBlock {
+  readonly kind: 'sheet';
+  readonly name: string;
+  readonly title: string;
+  readonly caption?: string;
+  readonly sheet: Sheet;
+  /** Which columns, in order; all where left out. */
+  readonly columns?: readonly string[];
+  /** Which rows, in order; all where left out. */
+  readonly rows?: Uint32Array;
+}
+
+export interface Download {
+  readonly kind: 'download';
+  readonly label: string;
+  readonly filename: string;
+  readonly type: string;
+  readonly contents: () => string | Uint8Array;
+}
+
+/** One value the reader sets; the page is computed afresh from all of them. */
+export type Control = { readonly kind: 'control'; readonly name: string; readonly label: string; readonly help?: string } & (
+  | { readonly input: 'choice'; readonly options: readonly { readonly value: string; readonly label: string }[]; readonly value: string }
+  | { readonly input: 'several'; readonly options: readonly { readonly value: string; readonly label: string }[]; readonly value: readonly string[] }
+  | { readonly input: 'number'; readonly value: number; readonly least: number; readonly most: number; readonly step: number; readonly unit: string }
+  | { readonly input: 'yes-no'; readonly value: boolean }
+  | { readonly input: 'text'; readonly value: string }
+);
+
+/** Blocks that belong together. */
+export interface Group {
+  readonly kind: 'group';
+  readonly layout: 'stack' | 'side by side';
+  readonly blocks: readonly Block[];
+}
