@@ -1,4 +1,3 @@
-import type { Herd } from '../hoof/herd.ts';
 import type { DisplayUnits } from '../sheet/display.ts';
 import type { Block } from './blocks.ts';
 
@@ -6,14 +5,14 @@ export type ControlValue = string | number | boolean | readonly string[];
 export type ControlValues = Readonly<Record<string, ControlValue>>;
 
 /** What a page is given: the herd, what its controls say so far, and the units the reader chose. */
-export interface PageInput {
-  readonly herd: Herd;
+export interface PageInput<Data> {
+  readonly herd: Data;
   readonly controls: ControlValues;
   readonly units: DisplayUnits;
 }
 
 /** A page is a pure function from the herd and its controls to blocks. It never touches a document. */
-export interface Page {
+export interface Page<Data> {
   /** Its address and its name on the command line: a lower-case word or words joined by hyphens. */
   readonly name: string;
   readonly title: string;
@@ -21,5 +20,5 @@ export interface Page {
   readonly question: string;
   /** `generated`: this page alone needs Arquero's verbs in the browser and gets a policy that allows generated code. */
   readonly policy?: 'strict' | 'generated';
-  readonly blocks: (input: PageInput) => readonly Block[];
+  readonly blocks: (input: PageInput<Data>) => readonly Block[];
 }
