@@ -25,7 +25,6 @@ export const measured: readonly Measured[] = [
     error: { value: 1, source: noSource },
     headings: [
       'toe angle',
-      'toe',
       'hoof angle',
       'dorsal angle',
       'dorsal hoof wall angle',
@@ -43,7 +42,7 @@ export const measured: readonly Measured[] = [
     how: 'Seen square from the side. Follow the tubules, not the outline of the bulb.',
     anatomy: [5, 120],
     error: { value: 1.5, source: noSource },
-    headings: ['heel angle', 'heel', 'heel tubule angle', 'angle of heel', 'heels angle'],
+    headings: ['heel angle', 'heel tubule angle', 'angle of heel', 'heels angle'],
   },
   {
     ...side,
@@ -54,7 +53,7 @@ export const measured: readonly Measured[] = [
     how: 'The horse stands square on hard, level ground with the cannon upright; a foot set forward or back changes this angle first.',
     anatomy: [15, 100],
     error: { value: 1.5, source: noSource },
-    headings: ['pastern angle', 'pastern', 'pastern axis', 'dorsal pastern angle'],
+    headings: ['pastern angle', 'pastern', 'pastern slope', 'dorsal pastern angle'],
   },
   {
     ...side,
