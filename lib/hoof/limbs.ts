@@ -1,0 +1,103 @@
+/** A limb by the trade's code: left fore, right fore, left hind, right hind. */
+export type Limb = 'LF' | 'RF' | 'LH' | 'RH';
+export type Side = 'left' | 'right';
+export type End = 'front' | 'hind';
+
+/** The four limbs in the order in which they are listed everywhere. */
+export const limbs: readonly Limb[] = ['LF', 'RF', 'LH', 'RH'];
+
+const codes: Readonly<Record<End, Readonly<Record<Side, Limb>>>> = {
+  front: { left: 'LF', right: 'RF' },
+  hind: { left: 'LH', right: 'RH' },
+};
+
+const names: Readonly<Record<Limb, string>> = {
+  LF: 'left fore',
+  RF: 'right fore',
+  LH: 'left hind',
+  RH: 'right hind',
+};
+
+// Common practice, no source: the near side is the horse's left, where one mounts; the off side its right.
+const sideWords = words<Side>({
+  left: 'l left near n nearside nr ns',
+  right: 'r right off o offside os',
+});
+
+const endWords = words<End>({
+  front: 'f fore front forefoot forelimb foreleg forehoof thoracic',
+  hind: 'h hind rear r back hindfoot hindlimb hindleg hindhoof pelvic',
+});
+
+const fillers = new Set(['foot', 'feet', 'hoof', 'hooves', 'limb', 'leg', 'side', 'the', 'horse', 's']);
+
+function words<T extends string>(lists: Readonly<Record<T, string>>): ReadonlyMap<string, T> {
+  const map = new Map<string, T>();
+  for (const [meaning, list] of Object.entries<string>(lists))
+    for (const word of list.split(' ')) map.set(word, meaning as T);
+  return map;
+}
+
+/**
+ * The limb that someone's words mean: `LF`, `left fore`, `near fore`, `n/f`, `off hind`, `Front Left`, `RR`.
+ * Side and end may come in either order; near is left and off is right.
+ * @param text  as written in a cell or a heading
+ * @returns the limb code, or `undefined` where the words don't name one limb
+ * @source common practice, no source
+ * @example parseLimb('off hind') // 'RH'
+ */
+export function parseLimb(text: string): Limb | undefined {
+  const parts = text.toLowerCase().match(/[a-z]+/g);
+  if (parts === null) return undefined;
+  const said = parts.filter((word) => !fillers.has(word));
+  if (said.length === 1) return fromOneWord(said[0]);
+  return said.length === 2 ? fromTwoWords(said[0], said[1]) : undefined;
+}
+
+/** `lf`, `nearfore`, `hindleft`: one word, cut wherever both halves mean something. */
+function fromOneWord(word: string): Limb | undefined {
+  for (let cut = 1; cut < word.length; cut++) {
+    const limb = fromTwoWords(word.slice(0, cut), word.slice(cut));
+    if (limb !== undefined) return limb;
+  }
+  return undefined;
+}
+
+/** Side before end first: `rr` is the right rear, and `lr` the left rear. */
+function fromTwoWords(first: string, second: string): Limb | undefined {
+  return limbOf(sideWords.get(first), endWords.get(second)) ?? limbOf(sideWords.get(second), endWords.get(first));
+}
+
+function limbOf(side: Side | undefined, end: End | undefined): Limb | undefined {
+  return side === undefined || end === undefined ? undefined : codes[end][side];
+}
+
+/** The limb's name in words: `left fore`. */
+export function limbName(limb: Limb): string {
+  return names[limb];
+}
+
+/** Whether a text is one of the four codes. */
+export function isLimb(text: string): text is Limb {
+  return Object.hasOwn(names, text);
+}
+
+/** Left or right. */
+export function sideOf(limb: Limb): Side {
+  return limb.startsWith('L') ? 'left' : 'right';
+}
+
+/** Front or hind. */
+export function endOf(limb: Limb): End {
+  return limb.endsWith('F') ? 'front' : 'hind';
+}
+
+/** The other foot of the pair: `LF` and `RF`, `LH` and `RH`. */
+export function oppositeOf(limb: Limb): Limb {
+  return codes[endOf(limb)][sideOf(limb) === 'left' ? 'right' : 'left'];
+}
+
+/** The foot of the same side at the other end: `LF` and `LH`, `RF` and `RH`. */
+export function otherEndOf(limb: Limb): Limb {
+  return codes[endOf(limb) === 'front' ? 'hind' : 'front'][sideOf(limb)];
+}

@@ -1,0 +1,68 @@
+import { describe, expect, test } from 'vitest';
+import { endOf, isLimb, limbName, limbs, oppositeOf, otherEndOf, parseLimb, sideOf } from '../../lib/hoof/limbs.ts';
+
+describe('parseLimb', () => {
+  test.each([
+    ['LF', 'LF|lf|L.F.|l f|L/F|L-F| LF '],
+    ['LF', 'left fore|Left Front|left forefoot|LEFT-FORE|leftfore|fore left|Front Left|FL|front, left'],
+    ['LF', 'near fore|Near-fore|nearfore|nearside fore|near side front|nf|N/F|NF|near fore foot'],
+    ['RF', 'RF|right fore|off fore|offside front|of|O/F|FR|front right|right front hoof'],
+    ['LH', 'LH|left hind|near hind|nh|left rear|LR|back left|rear left|HL|hind left leg|RL'],
+    ['RH', 'RH|right hind|off hind|oh|right rear|RR|right back|HR|Off Hind Foot|hind, off'],
+  ])('%s is meant by %s', (limb, written) => {
+    for (const text of written.split('|')) expect(parseLimb(text), text).toBe(limb);
+  });
+
+  test('words that name no foot, one half of a name, or too much are not guessed at', () => {
+    for (const text of [
+      '',
+      'L',
+      'left',
+      'fore',
+      'hind',
+      'both fore',
+      'left left',
+      'fore hind',
+      'LF RF',
+      'all',
+      '12',
+      'x',
+    ]) {
+      expect(parseLimb(text), text).toBeUndefined();
+    }
+  });
+
+  test('hostile words are just words', () => {
+    for (const text of ['__proto__', 'constructor', 'toString fore', '<script>', 'l__proto__'])
+      expect(parseLimb(text), text).toBeUndefined();
+  });
+
+  test('every code and every name reads back to its limb', () => {
+    for (const limb of limbs) {
+      expect(parseLimb(limb)).toBe(limb);
+      expect(parseLimb(limbName(limb))).toBe(limb);
+    }
+  });
+});
+
+describe('sides and ends', () => {
+  test('the opposite foot has the same end and the other side', () => {
+    expect(limbs.map(oppositeOf)).toEqual(['RF', 'LF', 'RH', 'LH']);
+    for (const limb of limbs) {
+      expect(oppositeOf(oppositeOf(limb))).toBe(limb);
+      expect(endOf(oppositeOf(limb))).toBe(endOf(limb));
+      expect(sideOf(oppositeOf(limb))).not.toBe(sideOf(limb));
+    }
+  });
+
+  test('the foot at the other end is on the same side', () => {
+    expect(limbs.map(otherEndOf)).toEqual(['LH', 'RH', 'LF', 'RF']);
+    expect(limbs.map(sideOf)).toEqual(['left', 'right', 'left', 'right']);
+    expect(limbs.map(endOf)).toEqual(['front', 'front', 'hind', 'hind']);
+  });
+
+  test('isLimb knows the four codes and nothing inherited', () => {
+    expect(limbs.every(isLimb)).toBe(true);
+    expect(['lf', 'LR', '', 'toString', '__proto__'].some(isLimb)).toBe(false);
+  });
+});
