@@ -1,0 +1,341 @@
+import { finite, type Operation } from './operators.ts';
+import { listed, type Summary, summaries } from './summaries.ts';
+
+/**
+ * A function of one value or two, row by row. `takes` and `gives` are its unit rule:
+ * takes `number` of any unit, `pure` numbers, an `angle` (handed over in radians), values `alike` (of one dimension and
+ * kind, in the first one's unit) or `anything`; gives the unit of the `first`, its `root`, `1`, an `angle`
+ * (computed in radians, turned into degrees) or a `boolean`.
+ */
+export interface PlainFunction extends Operation {
+  readonly sort: 'plain';
+  readonly name: string;
+  readonly parameters: readonly string[];
+  /** Takes any further arguments like the last; resolved into a chain of twos. */
+  readonly rest?: boolean;
+  readonly about: string;
+  readonly takes: 'number' | 'pure' | 'angle' | 'alike' | 'anything';
+  readonly gives: 'first' | 'root' | '1' | 'angle' | 'boolean';
+}
+
+/** A way of writing that `resolve` turns into plainer nodes, so that no other reading meets it. */
+export interface Form {
+  readonly sort: 'form';
+  readonly name: string;
+  readonly parameters: readonly string[];
+  readonly about: string;
+  readonly words: (...args: readonly string[]) => string;
+}
+
+export type FunctionRow = PlainFunction | Summary | Form;
+
+const unit = (x: string) => x;
+
+const plain: readonly PlainFunction[] = [
+  {
+    sort: 'plain',
+    name: 'abs',
+    parameters: ['x'],
+    about: 'the size without the sign',
+    takes: 'number',
+    gives: 'first',
+    of: Math.abs,
+    slopes: [(x) => Math.sign(x)],
+    sql: (x) => `ABS(${x})`,
+    words: (x) => `the size of ${x}`,
+  },
+  {
+    sort: 'plain',
+    name: 'sqrt',
+    parameters: ['x'],
+    about: 'the square root; missing below 0',
+    takes: 'number',
+    gives: 'root',
+    of: Math.sqrt,
+    slopes: [(_x, _y, result) => 0.5 / result],
+    sql: (x) => `CASE WHEN ${x} >= 0 THEN SQRT(${x}) END`,
+    words: (x) => `the square root of ${x}`,
+  },
+  {
+    sort: 'plain',
+    name: 'exp',
+    parameters: ['x'],
+    about: 'e to the power x',
+    takes: 'pure',
+    gives: '1',
+    of: (x) => finite(Math.exp(x)),
+    slopes: [(_x, _y, result) => result],
+    sql: (x) => `CASE WHEN ${x} < 709.78 THEN EXP(${x}) END`,
+    words: (x) => `e to the power ${x}`,
+  },
+  {
+    sort: 'plain',
+    name: 'log',
+    parameters: ['x'],
+    about: 'the natural logarithm; missing from 0 down',
+    takes: 'pure',
+    gives: '1',
+    of: (x) => finite(Math.log(x)),
+    slopes: [(x) => 1 / x],
+    sql: (x) => `CASE WHEN ${x} > 0 THEN LN(${x}) END`,
+    words: (x) => `the natural logarithm of ${x}`,
+  },
+  {
+    sort: 'plain',
+    name: 'log10',
+    parameters: ['x'],
+    about: 'the logarithm to base 10; missing from 0 down',
+    takes: 'pure',
+    gives: '1',
+    of: (x) => finite(Math.log10(x)),
+    slopes: [(x) => Math.LOG10E / x],
+    sql: (x) => `CASE WHEN ${x} > 0 THEN LOG10(${x}) END`,
+    words: (x) => `the logarithm to base 10 of ${x}`,
+  },
+  {
+    sort: 'plain',
+    name: 'sin',
+    parameters: ['angle'],
+    about: 'the sine of an angle',
+    takes: 'angle',
+    gives: '1',
+    of: Math.sin,
+    slopes: [(x) => Math.cos(x)],
+    sql: (x) => `SIN(${x})`,
+    words: (x) => `the sine of ${x}`,
+  },
+  {
+    sort: 'plain',
+    name: 'cos',
+    parameters: ['angle'],
+    about: 'the cosine of an angle',
+    takes: 'angle',
+    gives: '1',
+    of: Math.cos,
+    slopes: [(x) => -Math.sin(x)],
+    sql: (x) => `COS(${x})`,
+    words: (x) => `the cosine of ${x}`,
+  },
+  {
+    sort: 'plain',
+    name: 'tan',
+    parameters: ['angle'],
+    about: 'the tangent of an angle',
+    takes: 'angle',
+    gives: '1',
+    of: Math.tan,
+    slopes: [(_x, _y, result) => 1 + result * result],
+    sql: (x) => `TAN(${x})`,
+    words: (x) => `the tangent of ${x}`,
+  },
+  {
+    sort: 'plain',
+    name: 'asin',
+    parameters: ['x'],
+    about: 'the angle with this sine, −90° to 90°; missing beyond −1 to 1',
+    takes: 'pure',
+    gives: 'angle',
+    of: Math.asin,
+    slopes: [(x) => 1 / Math.sqrt(1 - x * x)],
+    sql: (x) => `CASE WHEN ${x} BETWEEN -1 AND 1 THEN ASIN(${x}) END`,
+    words: (x) => `the angle whose sine is ${x}`,
+  },
+  {
+    sort: 'plain',
+    name: 'acos',
+    parameters: ['x'],
+    about: 'the angle with this cosine, 0° to 180°; missing beyond −1 to 1',
+    takes: 'pure',
+    gives: 'angle',
+    of: Math.acos,
+    slopes: [(x) => -1 / Math.sqrt(1 - x * x)],
+    sql: (x) => `CASE WHEN ${x} BETWEEN -1 AND 1 THEN ACOS(${x}) END`,
+    words: (x) => `the angle whose cosine is ${x}`,
+  },
+  {
+    sort: 'plain',
+    name: 'atan',
+    parameters: ['x'],
+    about: 'the angle with this tangent, −90° to 90°',
+    takes: 'pure',
+    gives: 'angle',
+    of: Math.atan,
+    slopes: [(x) => 1 / (1 + x * x)],
+    sql: (x) => `ATAN(${x})`,
+    words: (x) => `the angle whose tangent is ${x}`,
+  },
+  {
+    sort: 'plain',
+    name: 'atan2',
+    parameters: ['up', 'along'],
+    about: 'the angle of a line that goes up and along by these, −180° to 180°, counter-clockwise from along',
+    takes: 'alike',
+    gives: 'angle',
+    of: Math.atan2,
+    slopes: [(y, x) => x / (x * x + y * y), (y, x) => -y / (x * x + y * y)],
+    sql: (y, x) => `ATAN2(${y}, ${x})`,
+    words: (y, x) => `the angle of a line that goes up ${y} and along ${x}`,
+  },
+  {
+    sort: 'plain',
+    name: 'hypot',
+    parameters: ['x', 'y'],
+    about: 'the long side of a right-angled triangle with these short sides',
+    takes: 'alike',
+    gives: 'first',
+    of: (x, y) => finite(Math.sqrt(x * x + y * y)),
+    slopes: [(x, _y, result) => (result === 0 ? 0 : x / result), (_x, y, result) => (result === 0 ? 0 : y / result)],
+    sql: (x, y) => `SQRT(POWER(${x}, 2) + POWER(${y}, 2))`,
+    words: (x, y) => `the straight line across ${x} and ${y}`,
+  },
+  {
+    sort: 'plain',
+    name: 'floor',
+    parameters: ['x'],
+    about: 'the next whole number down, in the unit that x stands in',
+    takes: 'number',
+    gives: 'first',
+    of: Math.floor,
+    slopes: [() => 0],
+    sql: (x) => `FLOOR(${x})`,
+    words: (x) => `${x} rounded down`,
+  },
+  {
+    sort: 'plain',
+    name: 'ceil',
+    parameters: ['x'],
+    about: 'the next whole number up, in the unit that x stands in',
+    takes: 'number',
+    gives: 'first',
+    of: Math.ceil,
+    slopes: [() => 0],
+    sql: (x) => `CEIL(${x})`,
+    words: (x) => `${x} rounded up`,
+  },
+  {
+    sort: 'plain',
+    name: 'round',
+    parameters: ['x'],
+    about: 'the nearest whole number, in the unit that x stands in; a half goes away from 0, so that signs stay fair',
+    takes: 'number',
+    gives: 'first',
+    of: (x) => Math.sign(x) * Math.round(Math.abs(x)),
+    slopes: [() => 0],
+    sql: (x) => `ROUND(${x})`,
+    words: (x) => `${x} rounded`,
+  },
+  {
+    sort: 'plain',
+    name: 'sign',
+    parameters: ['x'],
+    about: '1 above 0, −1 below, 0 at 0',
+    takes: 'number',
+    gives: '1',
+    of: Math.sign,
+    slopes: [() => 0],
+    sql: (x) => `CAST(SIGN(${x}) AS DOUBLE PRECISION)`,
+    words: (x) => `the sign of ${x}`,
+  },
+  {
+    sort: 'plain',
+    name: 'least',
+    parameters: ['x', 'y'],
+    rest: true,
+    about: 'the smallest of its arguments; missing where one is',
+    takes: 'alike',
+    gives: 'first',
+    of: Math.min,
+    slopes: [(x, y) => (x <= y ? 1 : 0), (x, y) => (x <= y ? 0 : 1)],
+    sql: (x, y) => `CASE WHEN ${x} <= ${y} THEN ${x} WHEN ${x} > ${y} THEN ${y} END`,
+    words: (...args) => `the least of ${listed(args)}`,
+  },
+  {
+    sort: 'plain',
+    name: 'greatest',
+    parameters: ['x', 'y'],
+    rest: true,
+    about: 'the largest of its arguments; missing where one is',
+    takes: 'alike',
+    gives: 'first',
+    of: Math.max,
+    slopes: [(x, y) => (x >= y ? 1 : 0), (x, y) => (x >= y ? 0 : 1)],
+    sql: (x, y) => `CASE WHEN ${x} >= ${y} THEN ${x} WHEN ${x} < ${y} THEN ${y} END`,
+    words: (...args) => `the greatest of ${listed(args)}`,
+  },
+  {
+    sort: 'plain',
+    name: 'is_missing',
+    parameters: ['x'],
+    about: 'whether there is no value',
+    takes: 'anything',
+    gives: 'boolean',
+    of: (x) => (Number.isNaN(x) ? 1 : 0),
+    slopes: [() => 0],
+    sql: (x) => `(${x} IS NULL)`,
+    words: (x) => `${x} is missing`,
+  },
+  {
+    sort: 'plain',
+    name: 'coalesce',
+    parameters: ['x', 'y'],
+    rest: true,
+    about: 'the first of its arguments that is not missing',
+    takes: 'alike',
+    gives: 'first',
+    of: (x, y) => (Number.isNaN(x) ? y : x),
+    slopes: [(x) => (Number.isNaN(x) ? 0 : 1), (x) => (Number.isNaN(x) ? 1 : 0)],
+    sql: (x, y) => `COALESCE(${x}, ${y})`,
+    words: (...args) => args.join(', or where that is missing '),
+  },
+];
+
+const forms: readonly Form[] = [
+  {
+    sort: 'form',
+    name: 'clamp',
+    parameters: ['x', 'low', 'high'],
+    about: 'x held between low and high',
+    words: (x, low, high) => `${x} held between ${low} and ${high}`,
+  },
+  {
+    sort: 'form',
+    name: 'quantity',
+    parameters: ['number', "'unit'"],
+    about: 'a number with its unit',
+    words: (x, code) => `${x} ${code}`,
+  },
+  {
+    sort: 'form',
+    name: 'in_unit',
+    parameters: ['x', "'unit'"],
+    about: 'the pure number that x is in this unit',
+    words: (x, code) => `${x} in ${code}`,
+  },
+  {
+    sort: 'form',
+    name: 'radians',
+    parameters: ['angle'],
+    about: 'the angle as a pure number, its arc for a radius of 1',
+    words: (x) => `${x} in radians`,
+  },
+  { sort: 'form', name: 'pi', parameters: [], about: '3.14159…', words: () => 'π' },
+  { sort: 'form', name: 'missing', parameters: [], about: 'no value', words: () => 'no value' },
+  {
+    sort: 'form',
+    name: 'column',
+    parameters: ["'name'"],
+    about: 'the column of this name, whatever letters it has',
+    words: unit,
+  },
+];
+
+/** All that can be called by name, in the order in which to list them. Relations come from the table beside these. */
+export const functions: ReadonlyMap<string, FunctionRow> = new Map(
+  [...plain, ...summaries, ...forms].map((row) => [row.name, row]),
+);
+
+/** `clamp(x, low, high)`, `mean(x, ...keys)`: how a call is written. */
+export function signature(row: FunctionRow): string {
+  const more = row.sort === 'summary' ? ['…keys'] : row.sort === 'plain' && row.rest ? ['…'] : [];
+  return `${row.name}(${[...row.parameters, ...more].join(', ')})`;
+}

@@ -1,0 +1,115 @@
+import type { ArithmeticOperator, ComparisonOperator, LogicalOperator } from './syntax.ts';
+
+/** All that the readings need to know of an operation on one or two values; in a resolved tree none takes more. */
+export interface Operation {
+  /** The value: a missing argument gives a missing result, and so does whatever has no finite answer. */
+  readonly of: (x: number, y: number) => number;
+  /** The derivative by each argument, from the arguments and the result. */
+  readonly slopes: readonly ((x: number, y: number, result: number) => number)[];
+  /**
+   * Standard SQL with the same answer, `NULL` for missing. An argument may stand in it more than once: hand in
+   * a column name or a literal, not a long expression.
+   */
+  readonly sql: (...args: readonly string[]) => string;
+  /** How to say it, from the words of the arguments. */
+  readonly words: (...args: readonly string[]) => string;
+}
+
+export type BinaryOperator = ArithmeticOperator | ComparisonOperator | LogicalOperator;
+
+/** Missing for whatever is not finite. */
+export function finite(value: number): number {
+  return value - value === 0 ? value : Number.NaN;
+}
+
+const flat = [() => 0, () => 0];
+
+function comparison(of: (x: number, y: number) => boolean, sql: string, words: string): Operation {
+  return {
+    of: (x, y) => (Number.isNaN(x) || Number.isNaN(y) ? Number.NaN : of(x, y) ? 1 : 0),
+    slopes: flat,
+    sql: (x, y) => `(${x} ${sql} ${y})`,
+    words: (x, y) => `${x} ${words} ${y}`,
+  };
+}
+
+/** The operators between two values. `%` is the remainder with the sign of the left side, as in ECMAScript and SQL. */
+export const operators: Readonly<Record<BinaryOperator, Operation>> = {
+  '+': {
+    of: (x, y) => finite(x + y),
+    slopes: [() => 1, () => 1],
+    sql: (x, y) => `(${x} + ${y})`,
+    words: (x, y) => `${x} plus ${y}`,
+  },
+  '-': {
+    of: (x, y) => finite(x - y),
+    slopes: [() => 1, () => -1],
+    sql: (x, y) => `(${x} - ${y})`,
+    words: (x, y) => `${x} minus ${y}`,
+  },
+  '*': {
+    of: (x, y) => finite(x * y),
+    slopes: [(_, y) => y, (x) => x],
+    sql: (x, y) => `(${x} * ${y})`,
+    words: (x, y) => `${x} times ${y}`,
+  },
+  '/': {
+    of: (x, y) => finite(x / y),
+    slopes: [(_, y) => 1 / y, (_, y, result) => -result / y],
+    sql: (x, y) => `(${x} / NULLIF(${y}, 0))`,
+    words: (x, y) => `${x} divided by ${y}`,
+  },
+  '%': {
+    of: (x, y) => finite(x % y),
+    slopes: [() => 1, (x, y) => -Math.trunc(x / y)],
+    sql: (x, y) => `MOD(${x}, NULLIF(${y}, 0))`,
+    words: (x, y) => `what is left of ${x} after whole times ${y}`,
+  },
+  '**': {
+    // ECMAScript says that a missing number to the power 0 is 1.
+    of: (x, y) => (Number.isNaN(x) ? x : finite(x ** y)),
+    slopes: [(x, y) => (y === 0 ? 0 : y * x ** (y - 1)), (x, _, result) => (x > 0 ? result * Math.log(x) : 0)],
+    sql: (x, y) =>
+      `CASE WHEN ${x} > 0 OR (${x} < 0 AND ${y} = FLOOR(${y})) OR (${x} = 0 AND ${y} >= 0) THEN POWER(${x}, ${y}) END`,
+    words: (x, y) => `${x} to the power ${y}`,
+  },
+  '<': comparison((x, y) => x < y, '<', 'is less than'),
+  '<=': comparison((x, y) => x <= y, '<=', 'is at most'),
+  '>': comparison((x, y) => x > y, '>', 'is more than'),
+  '>=': comparison((x, y) => x >= y, '>=', 'is at least'),
+  '==': comparison((x, y) => x === y, '=', 'is'),
+  '!=': comparison((x, y) => x !== y, '<>', 'is not'),
+  // Three-valued: what is known decides where it can.
+  '&&': {
+    of: (x, y) => (x === 0 || y === 0 ? 0 : x * y),
+    slopes: flat,
+    sql: (x, y) => `(${x} AND ${y})`,
+    words: (x, y) => `${x} and ${y}`,
+  },
+  '||': {
+    of: (x, y) => (x === 1 || y === 1 ? 1 : x + y),
+    slopes: flat,
+    sql: (x, y) => `(${x} OR ${y})`,
+    words: (x, y) => `${x} or ${y}`,
+  },
+};
+
+/** The signs before one value. */
+export const signs: Readonly<Record<'-' | '!', Operation>> = {
+  '-': { of: (x) => -x, slopes: [() => -1], sql: (x) => `(-${x})`, words: (x) => `minus ${x}` },
+  '!': { of: (x) => 1 - x, slopes: [() => 0], sql: (x) => `(NOT ${x})`, words: (x) => `not ${x}` },
+};
+
+/** Fills `out` with the derivative of an operation by one of its arguments, value by value. */
+export function fillSlope(
+  operation: Operation,
+  argument: number,
+  args: readonly Float64Array[],
+  result: Float64Array,
+  out: Float64Array,
+): void {
+  const slope = operation.slopes[argument];
+  const x = args[0];
+  const y = args[1] ?? x;
+  for (let row = 0; row < out.length; row++) out[row] = slope(x[row], y[row], result[row]);
+}

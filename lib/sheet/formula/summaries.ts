@@ -1,0 +1,227 @@
+import type { Grouped } from '../grouped.ts';
+
+/** One number a group from a column's values. Missing values are left out; a group without any is missing. */
+export interface Summary {
+  readonly sort: 'summary';
+  readonly name: string;
+  /** Before the keys; any number of key columns may follow. */
+  readonly parameters: readonly string[];
+  readonly about: string;
+  /** `first`: as the column; `spread`: as the column, of dates a number of days; `1`: a pure number. */
+  readonly gives: 'first' | 'spread' | '1';
+  /** Whether it has a meaning for dates (`any`: for text too). */
+  readonly takes: 'numbers' | 'numbers and dates' | 'anything';
+  /** One value a group. `p` is the share below, of `quantile` alone. */
+  readonly of: (grouped: Grouped, p: number) => Float64Array;
+  /** One a row: the derivative of its group's result by this row's value; 0 for a missing value. */
+  readonly weights: (grouped: Grouped, result: Float64Array, p: number) => Float64Array;
+  /** Standard SQL over a window; `keys` are column names, none for the whole table. */
+  readonly sql: (x: string, keys: readonly string[], p: number) => string;
+  readonly words: (x: string, keys: readonly string[], p: number) => string;
+}
+
+/** `a`, `a and b`, `a, b and c`. */
+export function listed(words: readonly string[], last = 'and'): string {
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${last} ${words[words.length - 1]}`;
+}
+
+function over(expression: string, keys: readonly string[]): string {
+  return `${expression} OVER (${keys.length === 0 ? '' : `PARTITION BY ${keys.join(', ')}`})`;
+}
+
+function within(keys: readonly string[]): string {
+  return keys.length === 0 ? ' over the whole table' : ` for each ${listed(keys)}`;
+}
+
+function byGroup(grouped: Grouped, of: (group: number) => number): Float64Array {
+  return Float64Array.from({ length: grouped.groups.count }, (_, group) => of(group));
+}
+
+/** `of` is asked for the present values only; missing ones weigh nothing. */
+function byRow(grouped: Grouped, of: (group: number, value: number) => number): Float64Array {
+  const { values, groups } = grouped;
+  return values.map((value, row) => (Number.isNaN(value) ? 0 : of(groups.codes[row], value)));
+}
+
+function mean(grouped: Grouped): Float64Array {
+  const { sums, counts } = grouped;
+  // 0 / 0 is missing.
+  return sums.map((sum, group) => sum / counts[group]);
+}
+
+function sd(grouped: Grouped): Float64Array {
+  const { values, counts } = grouped;
+  const { codes, count } = grouped.groups;
+  const means = mean(grouped);
+  const squares = new Float64Array(count);
+  for (let row = 0; row < values.length; row++) {
+    const value = values[row];
+    if (Number.isNaN(value)) continue;
+    const group = codes[row];
+    const away = value - means[group];
+    squares[group] += away * away;
+  }
+  return squares.map((square, group) => (counts[group] < 2 ? Number.NaN : Math.sqrt(square / (counts[group] - 1))));
+}
+
+function extreme(grouped: Grouped, sign: 1 | -1): Float64Array {
+  const { values } = grouped;
+  const { codes, count } = grouped.groups;
+  const found = new Float64Array(count).fill(Number.NaN);
+  for (let row = 0; row < values.length; row++) {
+    const value = values[row];
+    const group = codes[row];
+    if (!Number.isNaN(value) && !(sign * found[group] >= sign * value)) found[group] = value;
+  }
+  return found;
+}
+
+/** The first row that holds the extreme carries all of it. */
+function extremeWeights(grouped: Grouped, result: Float64Array): Float64Array {
+  const taken = new Uint8Array(grouped.groups.count);
+  return byRow(grouped, (group, value) => (value === result[group] && taken[group]++ === 0 ? 1 : 0));
+}
+
+/** R's type 7: linear between the order statistics, the smallest at 0 and the largest at 1. */
+function quantile(grouped: Grouped, p: number): Float64Array {
+  const { starts, values } = grouped.sorted;
+  return byGroup(grouped, (group) => {
+    const start = starts[group];
+    const last = starts[group + 1] - 1;
+    if (last < start) return Number.NaN;
+    const at = start + p * (last - start);
+    const low = Math.floor(at);
+    const below = values[low];
+    return low === last ? below : below + (at - low) * (values[low + 1] - below);
+  });
+}
+
+/** The two order statistics about `p` share the weight; of equal values the first rows carry it. */
+function quantileWeights(grouped: Grouped, p: number): Float64Array {
+  const { starts, values } = grouped.sorted;
+  const seen = new Map<number, number>();
+  const low = byGroup(grouped, (group) => Math.floor(p * Math.max(0, starts[group + 1] - starts[group] - 1)));
+  const share = byGroup(grouped, (group) => p * Math.max(0, starts[group + 1] - starts[group] - 1) - low[group]);
+  return byRow(grouped, (group, value) => {
+    const first = starts[group] + low[group];
+    const second = Math.min(first + 1, starts[group + 1] - 1);
+    const lower = values[first];
+    const upper = values[second];
+    if (value !== lower && value !== upper) return 0;
+    const bit = seen.get(group) ?? 0;
+    if (value === lower && (bit & 1) === 0) {
+      seen.set(group, bit | 1);
+      return first === second ? 1 : 1 - share[group];
+    }
+    if (value === upper && (bit & 2) === 0 && first !== second) {
+      seen.set(group, bit | 2);
+      return share[group];
+    }
+    return 0;
+  });
+}
+
+export const summaries: readonly Summary[] = [
+  {
+    sort: 'summary',
+    name: 'mean',
+    parameters: ['x'],
+    about: 'the arithmetic mean',
+    gives: 'first',
+    takes: 'numbers and dates',
+    of: mean,
+    weights: (grouped) => byRow(grouped, (group) => 1 / grouped.counts[group]),
+    sql: (x, keys) => over(`AVG(${x})`, keys),
+    words: (x, keys) => `the mean of ${x}${within(keys)}`,
+  },
+  {
+    sort: 'summary',
+    name: 'median',
+    parameters: ['x'],
+    about: 'the middle value, or half way between the middle two',
+    gives: 'first',
+    takes: 'numbers and dates',
+    of: (grouped) => quantile(grouped, 0.5),
+    weights: (grouped) => quantileWeights(grouped, 0.5),
+    sql: (x, keys) => over(`MEDIAN(${x})`, keys),
+    words: (x, keys) => `the median of ${x}${within(keys)}`,
+  },
+  {
+    sort: 'summary',
+    name: 'sd',
+    parameters: ['x'],
+    about: 'the standard deviation, with n − 1; of fewer than two values missing',
+    gives: 'spread',
+    takes: 'numbers and dates',
+    of: sd,
+    weights: (grouped, result) => {
+      const means = mean(grouped);
+      return byRow(grouped, (group, value) => {
+        const spread = (grouped.counts[group] - 1) * result[group];
+        return spread > 0 ? (value - means[group]) / spread : 0;
+      });
+    },
+    sql: (x, keys) => over(`STDDEV_SAMP(${x})`, keys),
+    words: (x, keys) => `the standard deviation of ${x}${within(keys)}`,
+  },
+  {
+    sort: 'summary',
+    name: 'min',
+    parameters: ['x'],
+    about: 'the smallest value',
+    gives: 'first',
+    takes: 'numbers and dates',
+    of: (grouped) => extreme(grouped, -1),
+    weights: extremeWeights,
+    sql: (x, keys) => over(`MIN(${x})`, keys),
+    words: (x, keys) => `the smallest ${x}${within(keys)}`,
+  },
+  {
+    sort: 'summary',
+    name: 'max',
+    parameters: ['x'],
+    about: 'the largest value',
+    gives: 'first',
+    takes: 'numbers and dates',
+    of: (grouped) => extreme(grouped, 1),
+    weights: extremeWeights,
+    sql: (x, keys) => over(`MAX(${x})`, keys),
+    words: (x, keys) => `the largest ${x}${within(keys)}`,
+  },
+  {
+    sort: 'summary',
+    name: 'sum',
+    parameters: ['x'],
+    about: 'the sum',
+    gives: 'first',
+    takes: 'numbers',
+    of: (grouped) => grouped.sums.map((sum, group) => (grouped.counts[group] === 0 ? Number.NaN : sum)),
+    weights: (grouped) => byRow(grouped, () => 1),
+    sql: (x, keys) => over(`SUM(${x})`, keys),
+    words: (x, keys) => `the sum of ${x}${within(keys)}`,
+  },
+  {
+    sort: 'summary',
+    name: 'count',
+    parameters: ['x'],
+    about: 'how many values are not missing',
+    gives: '1',
+    takes: 'anything',
+    of: (grouped) => grouped.counts.slice(),
+    weights: (grouped) => byRow(grouped, () => 0),
+    sql: (x, keys) => `CAST(${over(`COUNT(${x})`, keys)} AS DOUBLE PRECISION)`,
+    words: (x, keys) => `the number of ${x}${within(keys)}`,
+  },
+  {
+    sort: 'summary',
+    name: 'quantile',
+    parameters: ['x', 'p'],
+    about: 'the value with the share p of the others below it, linear between neighbours',
+    gives: 'first',
+    takes: 'numbers and dates',
+    of: quantile,
+    weights: (grouped, _, p) => quantileWeights(grouped, p),
+    sql: (x, keys, p) => over(`QUANTILE_CONT(${x}, ${p})`, keys),
+    words: (x, keys, p) => `the ${p} quantile of ${x}${within(keys)}`,
+  },
+];

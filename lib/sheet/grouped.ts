@@ -1,0 +1,65 @@
+import type { Groups } from './table.ts';
+
+/**
+ * The values of one column with their groups, and what several summaries of them share: counts, sums, sorted values.
+ * Each is worked out once, on first use. A missing value belongs to no group.
+ */
+export class Grouped {
+  #counts: Float64Array | undefined;
+  #sums: Float64Array | undefined;
+  #sorted: { starts: Int32Array; values: Float64Array } | undefined;
+
+  constructor(
+    readonly values: Float64Array,
+    readonly groups: Groups,
+  ) {}
+
+  /** How many values each group has. */
+  get counts(): Float64Array {
+    if (!this.#counts) this.#add();
+    return this.#counts!;
+  }
+
+  /** The sum of each group; 0 for a group without values. */
+  get sums(): Float64Array {
+    if (!this.#sums) this.#add();
+    return this.#sums!;
+  }
+
+  /** The values group by group, ascending; those of group `g` stand from `starts[g]` to before `starts[g + 1]`. */
+  get sorted(): { starts: Int32Array; values: Float64Array } {
+    this.#sorted ??= this.#sort();
+    return this.#sorted;
+  }
+
+  #add(): void {
+    const { values } = this;
+    const { codes, count } = this.groups;
+    const sums = new Float64Array(count);
+    const counts = new Float64Array(count);
+    for (let row = 0; row < values.length; row++) {
+      const value = values[row];
+      if (Number.isNaN(value)) continue;
+      const group = codes[row];
+      sums[group] += value;
+      counts[group]++;
+    }
+    this.#sums = sums;
+    this.#counts = counts;
+  }
+
+  #sort(): { starts: Int32Array; values: Float64Array } {
+    const { values, counts } = this;
+    const { codes, count } = this.groups;
+    const starts = new Int32Array(count + 1);
+    for (let group = 0; group < count; group++) starts[group + 1] = starts[group] + counts[group];
+    const next = starts.slice(0, count);
+    const sorted = new Float64Array(starts[count]);
+    for (let row = 0; row < values.length; row++) {
+      const value = values[row];
+      if (!Number.isNaN(value)) sorted[next[codes[row]]++] = value;
+    }
+    for (let group = 0; group < count; group++) sorted.subarray(starts[group], starts[group + 1]).sort();
+    return { starts, values: sorted };
+  }
+}
