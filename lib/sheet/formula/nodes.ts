@@ -1,0 +1,20 @@
+import type { Node, Place } from './syntax.ts';
+
+/** A number that stands where `place` does. */
+export function number(value: number, { start, end }: Place): Node {
+  return { kind: 'number', value, start, end };
+}
+
+/** `node` times a factor; the node itself where the factor is 1, and numbers are multiplied at once. */
+export function times(node: Node, factor: number): Node {
+  if (factor === 1) return node;
+  if (node.kind === 'number') return number(node.value * factor, node);
+  const { start, end } = node;
+  return { kind: 'binary', operator: '*', left: node, right: number(factor, node), start, end };
+}
+
+/** `test ? then : otherwise`. */
+export function conditional(test: Node, then: Node, otherwise: Node, { start, end }: Place): Node {
+  // biome-ignore lint/suspicious/noThenProperty: a node is never awaited
+  return { kind: 'conditional', test, then, otherwise, start, end };
+}
