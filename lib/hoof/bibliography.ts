@@ -100,7 +100,8 @@ export const bibliography: Readonly<Record<string, Reference>> = {
     text: 'Hobbs et al. 2018, as quoted by a farrier author',
     says: 'A front pair is uneven where the dorsal wall angles differ by more than 1.5 degrees.',
     provenance: 'read second-hand',
-    address: 'https://www.theequinedocumentalist.com/post/high-low-hoof-conformation-farriery-and-whole-horse-relevance',
+    address:
+      'https://www.theequinedocumentalist.com/post/high-low-hoof-conformation-farriery-and-whole-horse-relevance',
   },
   'kummer-2006': {
     text: 'Kummer et al. 2006, Vet. J., doi:10.1016/j.tvjl.2005.03.008 (40 Warmbloods, radiographs)',
@@ -112,7 +113,8 @@ export const bibliography: Readonly<Record<string, Reference>> = {
     text: 'Radiographic measurements of the hooves of normal ponies, 2015, Vet. J. 206(3):332-337, doi:10.1016/j.tvjl.2015.10.005',
     says: 'Of 81 ponies the left foot was the longer in 72 percent in front and 67 percent behind; front feet tended to be more upright than hind.',
     provenance: 'read',
-    address: 'https://bib.vetmed.fu-berlin.de/pubdb/pub/20341-radiographic-measurements-of-the-hooves-of-normal-ponies/',
+    address:
+      'https://bib.vetmed.fu-berlin.de/pubdb/pub/20341-radiographic-measurements-of-the-hooves-of-normal-ponies/',
   },
   'afj-load': {
     text: 'American Farriers Journal, article 14979',

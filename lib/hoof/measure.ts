@@ -3,6 +3,8 @@ export interface Range {
   /** In the measure's unit. Inside is `atLeast <= value <= atMost`; a side that is left out has no limit. */
   readonly atLeast?: number;
   readonly atMost?: number;
+  /** The limits themselves already lie outside, as in "5 mm apart or more". */
+  readonly limitsOutside?: boolean;
   /** The trade's word for a value under `atLeast` or over `atMost`: `contracted`, `broken back`. */
   readonly below?: string;
   readonly above?: string;
@@ -10,6 +12,7 @@ export interface Range {
   readonly when?: {
     readonly end?: 'front' | 'hind';
     readonly build?: readonly string[];
+    readonly exceptBuild?: readonly string[];
     readonly shod?: boolean;
     readonly weightKg?: readonly [number, number];
   };
@@ -28,6 +31,8 @@ export interface Measure {
   readonly formula: string;
   /** Plain words with `{value}` where the number and its unit go: `the frog is {value} times as wide as it is long`. */
   readonly sentence: string;
+  /** Where a sign says which way: the sentence for a value below zero, `{value}` then standing without its sign. */
+  readonly sentenceBelowZero?: string;
   /** Which way the sign points, in words: `positive: the inside is higher`. */
   readonly sign?: string;
   /** What it is, what it isn't, and where it misleads: a short paragraph. */
