@@ -1,0 +1,202 @@
+import type { Kind } from '../sheet/column.ts';
+
+export type TableName = 'feet' | 'horses' | 'visits';
+
+/** A column that says which foot, when, and how it was measured; not itself a measurement. */
+export interface Context {
+  readonly name: string;
+  readonly title: string;
+  readonly tables: readonly TableName[];
+  readonly kind: Kind;
+  readonly about: string;
+  /** Tables that are nothing without it. */
+  readonly requiredIn?: readonly TableName[];
+  /** The words inside, each with what people write for it. Other words are kept as they are where `open`. */
+  readonly words?: Readonly<Record<string, readonly string[]>>;
+  readonly open?: boolean;
+  /** Headings that people write for it, besides name and title. */
+  readonly headings: readonly string[];
+}
+
+/** The words that people write for yes and no. */
+export const yesAndNo: Readonly<Record<'yes' | 'no', readonly string[]>> = {
+  yes: ['yes', 'y', 'true', 't', '1', 'x', 'on'],
+  no: ['no', 'n', 'false', 'f', '0', 'off'],
+};
+
+/** Keys and circumstances of the three tables, in the order in which they are written. */
+export const context: readonly Context[] = [
+  {
+    name: 'horse_id',
+    title: 'Horse',
+    tables: ['feet', 'horses', 'visits'],
+    kind: 'text',
+    about: 'Which horse: a name or a number, the same in all tables.',
+    requiredIn: ['feet', 'horses', 'visits'],
+    headings: ['horse', 'horse id', 'horse name', 'name', 'animal', 'id', 'horse no', 'horse number'],
+  },
+  {
+    name: 'date',
+    title: 'Date',
+    tables: ['feet', 'visits'],
+    kind: 'date',
+    about: 'The day of measuring, or of the farrier’s visit.',
+    requiredIn: ['feet', 'visits'],
+    headings: ['date', 'day', 'visit date', 'date measured', 'measured on', 'measurement date'],
+  },
+  {
+    name: 'limb',
+    title: 'Limb',
+    tables: ['feet', 'visits'],
+    kind: 'text',
+    about: 'LF, RF, LH or RH. In visits it is optional: a row with a limb holds for that foot only.',
+    requiredIn: ['feet'],
+    headings: ['limb', 'foot', 'hoof', 'leg', 'which foot'],
+  },
+  {
+    name: 'moment',
+    title: 'Moment',
+    tables: ['feet'],
+    kind: 'text',
+    about: 'Before or after the farrier’s work of that day, or between visits. Where it is left out: between.',
+    words: {
+      before: ['before', 'pre', 'before trim', 'before trimming', 'pre trim', 'before shoeing', 'before farrier'],
+      after: ['after', 'post', 'after trim', 'after trimming', 'post trim', 'after shoeing', 'after farrier'],
+      between: ['between', 'between visits', 'mid', 'mid cycle', 'midway', 'check'],
+    },
+    headings: ['moment', 'before or after', 'before/after', 'pre/post', 'when', 'stage', 'timing'],
+  },
+  {
+    name: 'repeat',
+    title: 'Repeat',
+    tables: ['feet'],
+    kind: 'number',
+    about:
+      'Which of several readings of the same foot at the same moment. Where it is left out, rows are numbered in order.',
+    headings: ['repeat', 'replicate', 'rep', 'reading', 'trial', 'measurement no', 'reading no'],
+  },
+  {
+    name: 'shod',
+    title: 'Shod',
+    tables: ['feet'],
+    kind: 'boolean',
+    about: 'Whether a shoe was on when it was measured: shoe and pad are then in every length to the ground.',
+    words: { yes: [...yesAndNo.yes, 'shod', 'shoe'], no: [...yesAndNo.no, 'bare', 'barefoot', 'unshod'] },
+    headings: ['shod', 'shoe', 'shoes', 'shod or bare', 'wearing shoes'],
+  },
+  {
+    name: 'observer',
+    title: 'Observer',
+    tables: ['feet'],
+    kind: 'text',
+    about: 'Who measured.',
+    headings: ['observer', 'measured by', 'who', 'rater', 'person', 'by'],
+  },
+  {
+    name: 'method',
+    title: 'Method',
+    tables: ['feet'],
+    kind: 'text',
+    about: 'How it was measured: gauge, tape, photograph.',
+    headings: ['method', 'tool', 'instrument', 'how measured', 'technique'],
+  },
+  {
+    name: 'view_quality',
+    title: 'View',
+    tables: ['feet'],
+    kind: 'text',
+    about: 'How well the foot was seen: good, fair or poor. A poor view doubles the error that is reckoned with.',
+    words: {
+      good: ['good', 'clear', 'ok', 'fine', 'square'],
+      fair: ['fair', 'usable', 'moderate', 'so so'],
+      poor: ['poor', 'bad', 'askew', 'blurred', 'oblique', 'unclear'],
+    },
+    open: true,
+    headings: ['view quality', 'view', 'quality', 'photo quality', 'picture quality'],
+  },
+  {
+    name: 'hair_over_hairline',
+    title: 'Hair over the hairline',
+    tables: ['feet'],
+    kind: 'boolean',
+    about: 'Whether hair hid the hairline, so that lengths to it are uncertain. It counts like a poor view.',
+    headings: ['hair over hairline', 'hair over the hairline', 'feathers over hairline', 'hair in the way'],
+  },
+  {
+    name: 'birth_year',
+    title: 'Year of birth',
+    tables: ['horses'],
+    kind: 'number',
+    about: 'The year in which the horse was born.',
+    headings: ['birth year', 'year of birth', 'born', 'yob', 'foaled'],
+  },
+  {
+    name: 'build',
+    title: 'Build',
+    tables: ['horses'],
+    kind: 'text',
+    about: 'Pony, riding, heavy, gaited, or your own word. Gaited builds carry longer feet on purpose.',
+    words: {
+      pony: ['pony', 'ponies'],
+      riding: ['riding', 'riding horse', 'light', 'saddle', 'warmblood', 'thoroughbred'],
+      heavy: ['heavy', 'draught', 'draft', 'cob', 'coldblood'],
+      gaited: ['gaited', 'gaited horse'],
+    },
+    open: true,
+    headings: ['build', 'type', 'horse type', 'body type'],
+  },
+  {
+    name: 'farrier',
+    title: 'Farrier',
+    tables: ['visits'],
+    kind: 'text',
+    about: 'Who did the work. It stands in the tables because farriers differ, and is never scored.',
+    headings: ['farrier', 'trimmer', 'done by'],
+  },
+  {
+    name: 'work',
+    title: 'Work',
+    tables: ['visits'],
+    kind: 'text',
+    about: 'Trim, shoe, reset or none.',
+    words: {
+      trim: ['trim', 'trimmed', 'trimming', 'barefoot trim'],
+      shoe: ['shoe', 'shod', 'new shoes', 'shoeing', 'new set'],
+      reset: ['reset', 'refit', 'same shoes'],
+      none: ['none', 'no work', 'nothing', 'check only', 'no'],
+    },
+    open: true,
+    headings: ['work', 'work done', 'job', 'service', 'what was done'],
+  },
+  {
+    name: 'therapeutic',
+    title: 'Therapeutic',
+    tables: ['visits'],
+    kind: 'boolean',
+    about: 'Whether vet and farrier have set this foot so on purpose. It is never ranked as a fault.',
+    words: { yes: [...yesAndNo.yes, 'therapeutic', 'vet'], no: [...yesAndNo.no] },
+    headings: ['therapeutic', 'on purpose', 'corrective', 'vet advised', 'veterinary'],
+  },
+];
+
+const byName = new Map(context.map((row) => [row.name, row]));
+
+/** The row of a column by its name. */
+export function contextOf(name: string): Context | undefined {
+  return byName.get(name);
+}
+
+/**
+ * The inside word for what someone wrote in a column with words of its own.
+ * @returns the word; the text itself, trimmed, where the column is open; `undefined` where it isn't understood
+ * @example understoodWord(contextOf('moment')!, 'Pre trim') // 'before'
+ */
+export function understoodWord(column: Context, text: string): string | undefined {
+  const said = text
+    .trim()
+    .toLowerCase()
+    .replace(/[-_\s]+/g, ' ');
+  const words = column.words ?? (column.kind === 'boolean' ? yesAndNo : {});
+  for (const [word, written] of Object.entries(words)) if (written.includes(said)) return word;
+  return column.open || Object.keys(words).length === 0 ? text.trim() : undefined;
+}

@@ -1,0 +1,11 @@
+/** Tables that no herd can be made from: what was found, what was expected, and the way out. */
+export class HerdError extends Error {
+  override readonly name = 'HerdError';
+  constructor(
+    readonly found: string,
+    readonly expected: string,
+    readonly remedy: string,
+  ) {
+    super(`${found}; expected ${expected}. ${remedy}`);
+  }
+}
