@@ -96,9 +96,9 @@ export function conversion(from: Unit, to: Unit): number {
 }
 
 /** A factor that is a short decimal but for rounding is meant to be that decimal: 25.4, not 25.400000000000002. */
-function tidy(factor: number): number {
+export function tidy(factor: number): number {
   const short = Number(factor.toPrecision(12));
-  return Math.abs(short - factor) <= 4 * Number.EPSILON * factor ? short : factor;
+  return Math.abs(short - factor) <= 4 * Number.EPSILON * Math.abs(factor) ? short : factor;
 }
 
 /**

@@ -1,11 +1,12 @@
+import type { Kind } from '../column.ts';
 import { finite, type Operation } from './operators.ts';
 import { listed, type Summary, summaries } from './summaries.ts';
 
 /**
  * A function of one value or two, row by row. `takes` and `gives` are its unit rule:
- * takes `number` of any unit, `pure` numbers, an `angle` (handed over in radians), values `alike` (of one dimension and
- * kind, in the first one's unit) or `anything`; gives the unit of the `first`, its `root`, `1`, an `angle`
- * (computed in radians, turned into degrees) or a `boolean`.
+ * takes `any` unit, `pure` numbers, an `angle` (handed over in radians) or values `alike` (of one dimension and kind, in
+ * the first one's unit); gives the unit of the `first`, its `root`, `1`, an `angle` (computed in radians, turned into
+ * degrees) or a `boolean`. `kinds` are numbers where left out.
  */
 export interface PlainFunction extends Operation {
   readonly sort: 'plain';
@@ -14,7 +15,8 @@ export interface PlainFunction extends Operation {
   /** Takes any further arguments like the last; resolved into a chain of twos. */
   readonly rest?: boolean;
   readonly about: string;
-  readonly takes: 'number' | 'pure' | 'angle' | 'alike' | 'anything';
+  readonly kinds?: readonly Kind[];
+  readonly takes: 'any' | 'pure' | 'angle' | 'alike';
   readonly gives: 'first' | 'root' | '1' | 'angle' | 'boolean';
 }
 
@@ -29,15 +31,13 @@ export interface Form {
 
 export type FunctionRow = PlainFunction | Summary | Form;
 
-const unit = (x: string) => x;
-
 const plain: readonly PlainFunction[] = [
   {
     sort: 'plain',
     name: 'abs',
     parameters: ['x'],
     about: 'the size without the sign',
-    takes: 'number',
+    takes: 'any',
     gives: 'first',
     of: Math.abs,
     slopes: [(x) => Math.sign(x)],
@@ -49,7 +49,7 @@ const plain: readonly PlainFunction[] = [
     name: 'sqrt',
     parameters: ['x'],
     about: 'the square root; missing below 0',
-    takes: 'number',
+    takes: 'any',
     gives: 'root',
     of: Math.sqrt,
     slopes: [(_x, _y, result) => 0.5 / result],
@@ -193,7 +193,7 @@ const plain: readonly PlainFunction[] = [
     name: 'floor',
     parameters: ['x'],
     about: 'the next whole number down, in the unit that x stands in',
-    takes: 'number',
+    takes: 'any',
     gives: 'first',
     of: Math.floor,
     slopes: [() => 0],
@@ -205,7 +205,7 @@ const plain: readonly PlainFunction[] = [
     name: 'ceil',
     parameters: ['x'],
     about: 'the next whole number up, in the unit that x stands in',
-    takes: 'number',
+    takes: 'any',
     gives: 'first',
     of: Math.ceil,
     slopes: [() => 0],
@@ -217,7 +217,7 @@ const plain: readonly PlainFunction[] = [
     name: 'round',
     parameters: ['x'],
     about: 'the nearest whole number, in the unit that x stands in; a half goes away from 0, so that signs stay fair',
-    takes: 'number',
+    takes: 'any',
     gives: 'first',
     of: (x) => Math.sign(x) * Math.round(Math.abs(x)),
     slopes: [() => 0],
@@ -229,7 +229,7 @@ const plain: readonly PlainFunction[] = [
     name: 'sign',
     parameters: ['x'],
     about: '1 above 0, −1 below, 0 at 0',
-    takes: 'number',
+    takes: 'any',
     gives: '1',
     of: Math.sign,
     slopes: [() => 0],
@@ -242,6 +242,7 @@ const plain: readonly PlainFunction[] = [
     parameters: ['x', 'y'],
     rest: true,
     about: 'the smallest of its arguments; missing where one is',
+    kinds: ['number', 'date'],
     takes: 'alike',
     gives: 'first',
     of: Math.min,
@@ -255,6 +256,7 @@ const plain: readonly PlainFunction[] = [
     parameters: ['x', 'y'],
     rest: true,
     about: 'the largest of its arguments; missing where one is',
+    kinds: ['number', 'date'],
     takes: 'alike',
     gives: 'first',
     of: Math.max,
@@ -267,7 +269,8 @@ const plain: readonly PlainFunction[] = [
     name: 'is_missing',
     parameters: ['x'],
     about: 'whether there is no value',
-    takes: 'anything',
+    kinds: ['number', 'date', 'boolean', 'text'],
+    takes: 'any',
     gives: 'boolean',
     of: (x) => (Number.isNaN(x) ? 1 : 0),
     slopes: [() => 0],
@@ -280,6 +283,7 @@ const plain: readonly PlainFunction[] = [
     parameters: ['x', 'y'],
     rest: true,
     about: 'the first of its arguments that is not missing',
+    kinds: ['number', 'date', 'boolean', 'text'],
     takes: 'alike',
     gives: 'first',
     of: (x, y) => (Number.isNaN(x) ? y : x),
@@ -325,7 +329,7 @@ const forms: readonly Form[] = [
     name: 'column',
     parameters: ["'name'"],
     about: 'the column of this name, whatever letters it has',
-    words: unit,
+    words: (name) => name,
   },
 ];
 

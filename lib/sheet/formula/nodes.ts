@@ -1,3 +1,4 @@
+import { tidy } from '../dimension.ts';
 import type { Node, Place } from './syntax.ts';
 
 /** A number that stands where `place` does. */
@@ -8,7 +9,9 @@ export function number(value: number, { start, end }: Place): Node {
 /** `node` times a factor; the node itself where the factor is 1, and numbers are multiplied at once. */
 export function times(node: Node, factor: number): Node {
   if (factor === 1) return node;
-  if (node.kind === 'number') return number(node.value * factor, node);
+  if (node.kind === 'number') return number(tidy(node.value * factor), node);
+  if (node.kind === 'binary' && node.operator === '*' && node.right.kind === 'number')
+    return times(node.left, tidy(node.right.value * factor));
   const { start, end } = node;
   return { kind: 'binary', operator: '*', left: node, right: number(factor, node), start, end };
 }

@@ -1,3 +1,4 @@
+import type { Kind } from '../column.ts';
 import type { Grouped } from '../grouped.ts';
 
 /** One number a group from a column's values. Missing values are left out; a group without any is missing. */
@@ -9,8 +10,8 @@ export interface Summary {
   readonly about: string;
   /** `first`: as the column; `spread`: as the column, of dates a number of days; `1`: a pure number. */
   readonly gives: 'first' | 'spread' | '1';
-  /** Whether it has a meaning for dates (`any`: for text too). */
-  readonly takes: 'numbers' | 'numbers and dates' | 'anything';
+  /** What it has a meaning for; a yes/no is handed over as the number 1 or 0. */
+  readonly kinds: readonly Kind[];
   /** One value a group. `p` is the share below, of `quantile` alone. */
   readonly of: (grouped: Grouped, p: number) => Float64Array;
   /** One a row: the derivative of its group's result by this row's value; 0 for a missing value. */
@@ -128,7 +129,7 @@ export const summaries: readonly Summary[] = [
     parameters: ['x'],
     about: 'the arithmetic mean',
     gives: 'first',
-    takes: 'numbers and dates',
+    kinds: ['number', 'date'],
     of: mean,
     weights: (grouped) => byRow(grouped, (group) => 1 / grouped.counts[group]),
     sql: (x, keys) => over(`AVG(${x})`, keys),
@@ -140,7 +141,7 @@ export const summaries: readonly Summary[] = [
     parameters: ['x'],
     about: 'the middle value, or half way between the middle two',
     gives: 'first',
-    takes: 'numbers and dates',
+    kinds: ['number', 'date'],
     of: (grouped) => quantile(grouped, 0.5),
     weights: (grouped) => quantileWeights(grouped, 0.5),
     sql: (x, keys) => over(`MEDIAN(${x})`, keys),
@@ -152,7 +153,7 @@ export const summaries: readonly Summary[] = [
     parameters: ['x'],
     about: 'the standard deviation, with n − 1; of fewer than two values missing',
     gives: 'spread',
-    takes: 'numbers and dates',
+    kinds: ['number', 'date'],
     of: sd,
     weights: (grouped, result) => {
       const means = mean(grouped);
@@ -170,7 +171,7 @@ export const summaries: readonly Summary[] = [
     parameters: ['x'],
     about: 'the smallest value',
     gives: 'first',
-    takes: 'numbers and dates',
+    kinds: ['number', 'date'],
     of: (grouped) => extreme(grouped, -1),
     weights: extremeWeights,
     sql: (x, keys) => over(`MIN(${x})`, keys),
@@ -182,7 +183,7 @@ export const summaries: readonly Summary[] = [
     parameters: ['x'],
     about: 'the largest value',
     gives: 'first',
-    takes: 'numbers and dates',
+    kinds: ['number', 'date'],
     of: (grouped) => extreme(grouped, 1),
     weights: extremeWeights,
     sql: (x, keys) => over(`MAX(${x})`, keys),
@@ -194,7 +195,7 @@ export const summaries: readonly Summary[] = [
     parameters: ['x'],
     about: 'the sum',
     gives: 'first',
-    takes: 'numbers',
+    kinds: ['number'],
     of: (grouped) => grouped.sums.map((sum, group) => (grouped.counts[group] === 0 ? Number.NaN : sum)),
     weights: (grouped) => byRow(grouped, () => 1),
     sql: (x, keys) => over(`SUM(${x})`, keys),
@@ -206,7 +207,7 @@ export const summaries: readonly Summary[] = [
     parameters: ['x'],
     about: 'how many values are not missing',
     gives: '1',
-    takes: 'anything',
+    kinds: ['number', 'date', 'text'],
     of: (grouped) => grouped.counts.slice(),
     weights: (grouped) => byRow(grouped, () => 0),
     sql: (x, keys) => `CAST(${over(`COUNT(${x})`, keys)} AS DOUBLE PRECISION)`,
@@ -218,7 +219,7 @@ export const summaries: readonly Summary[] = [
     parameters: ['x', 'p'],
     about: 'the value with the share p of the others below it, linear between neighbours',
     gives: 'first',
-    takes: 'numbers and dates',
+    kinds: ['number', 'date'],
     of: quantile,
     weights: (grouped, _, p) => quantileWeights(grouped, p),
     sql: (x, keys, p) => over(`QUANTILE_CONT(${x}, ${p})`, keys),
