@@ -1,0 +1,193 @@
+import { type ColumnInput, type Columns, rowCount, TextColumn } from '../sheet/column.ts';
+import { daysFromIso } from '../sheet/days.ts';
+import { conversion, convertible, parseUnit } from '../sheet/dimension.ts';
+import { type Context, context, contextOf, type TableName, understoodWord } from './context.ts';
+import { HerdError } from './herdError.ts';
+import { parseLimb } from './limbs.ts';
+import type { Measured } from './measure.ts';
+import { measured } from './measured.ts';
+import type { Problem } from './problem.ts';
+
+export interface Normalised {
+  readonly columns: Columns;
+  readonly problems: readonly Problem[];
+}
+
+const measuredByName = new Map(measured.map((row) => [row.name, row]));
+
+/**
+ * A table made by hand or read from a file, brought to the one form inside: limb codes, day numbers, millimetres,
+ * degrees and kilograms, 1 and 0 for yes and no, the table's own words.
+ * @param columns  any columns; those that are not known are kept as they are
+ * @returns new columns (arrays that needed no change are shared), and a problem for each cell that couldn't be used,
+ *   which is then missing
+ * @throws HerdError where a required column is missing, or a measured column holds text or a unit that doesn't convert
+ */
+export function normalise(columns: Columns, table: TableName, file: string = table): Normalised {
+  for (const { name, requiredIn, about } of context)
+    if (requiredIn?.includes(table) && !Object.hasOwn(columns, name))
+      throw new HerdError(
+        `${file} has no column ${name}, only ${Object.keys(columns).join(', ') || 'nothing'}`,
+        `one named ${name}`,
+        `Name the column so: ${about}`,
+      );
+  rowCount(columns);
+  const problems: Problem[] = [];
+  const clean: Columns = Object.create(null);
+  for (const [name, input] of Object.entries(columns)) {
+    const report: Report = (row, value, expected, remedy, code) =>
+      problems.push({ code, file, row: row + 2, column: name, value, expected, remedy });
+    const known = contextOf(name);
+    const row = measuredByName.get(name);
+    if (known?.tables.includes(table)) clean[name] = contextColumn(known, input, report);
+    else if (row !== undefined) clean[name] = measuredColumn(row, input, file, report);
+    else clean[name] = input;
+  }
+  return { columns: clean, problems };
+}
+
+type Report = (row: number, value: string, expected: string, remedy: string, code: string) => void;
+
+const leftOut = 'Correct the cell; until then it counts as missing';
+
+function contextColumn(column: Context, input: ColumnInput, report: Report): ColumnInput {
+  if (column.name === 'limb') return limbColumn(input, report);
+  if (column.kind === 'date') return dateColumn(input, report);
+  if (column.kind === 'text') return wordColumn(column, asText(input), report);
+  if (column.kind === 'boolean') return yesNoColumn(column, input, report);
+  return numberColumn(input, report);
+}
+
+/** Text as it is; numbers as people would write them, so that a horse may be called 7. */
+function asText(input: ColumnInput): TextColumn {
+  if (input instanceof TextColumn) return input;
+  const { values } = input;
+  return TextColumn.from(
+    values instanceof Float64Array ? Array.from(values, (v) => (Number.isNaN(v) ? '' : String(v))) : values,
+  );
+}
+
+/** A dictionary's words replaced; `undefined` makes a word missing and is reported at each row that has it. */
+function replaced(
+  column: TextColumn,
+  replace: (text: string) => string | undefined,
+  notUnderstood: (row: number, text: string) => void,
+): TextColumn {
+  const words = column.levels.map((text) => (text.trim() === '' ? '' : replace(text)));
+  if (words.every((word, code) => word === column.levels[code])) return column;
+  const levels: string[] = [];
+  const codes = words.map((word) => {
+    if (word === undefined || word === '') return -1;
+    const known = levels.indexOf(word);
+    return known >= 0 ? known : levels.push(word) - 1;
+  });
+  const rows = column.codes.map((code, row) => {
+    if (code < 0) return -1;
+    if (words[code] === undefined) notUnderstood(row, column.levels[code]);
+    return codes[code];
+  });
+  return new TextColumn(rows, levels);
+}
+
+function wordColumn(column: Context, input: TextColumn, report: Report): ColumnInput {
+  if (column.words === undefined)
+    return replaced(
+      input,
+      (text) => text.trim(),
+      () => {},
+    );
+  const expected = Object.keys(column.words).join(', ');
+  return replaced(
+    input,
+    (text) => understoodWord(column, text),
+    (row, text) => report(row, text, expected, leftOut, 'word-not-understood'),
+  );
+}
+
+function limbColumn(input: ColumnInput, report: Report): ColumnInput {
+  const expected = 'LF, RF, LH or RH, or words such as near fore';
+  return replaced(asText(input), parseLimb, (row, text) => report(row, text, expected, leftOut, 'limb-not-understood'));
+}
+
+function dateColumn(input: ColumnInput, report: Report): ColumnInput {
+  if (input.values instanceof Float64Array) {
+    const values = input.values.map((value, row) => {
+      if (Number.isNaN(value) || Number.isInteger(value)) return value;
+      report(row, String(value), 'whole days since 1970-01-01', leftOut, 'date-not-understood');
+      return Number.NaN;
+    });
+    return { kind: 'date', unit: 'd', values };
+  }
+  const text = asText(input);
+  const days = text.levels.map((level) => daysFromIso(level.trim()));
+  const values = Float64Array.from(text.codes, (code, row) => {
+    if (code < 0) return Number.NaN;
+    if (Number.isNaN(days[code]))
+      report(row, text.levels[code], 'a date such as 2026-03-09', leftOut, 'date-not-understood');
+    return days[code];
+  });
+  return { kind: 'date', unit: 'd', values };
+}
+
+function yesNoColumn(column: Context, input: ColumnInput, report: Report): ColumnInput {
+  const bad = (row: number, text: string): number => {
+    report(row, text, 'yes or no', leftOut, 'yes-or-no-not-understood');
+    return Number.NaN;
+  };
+  if (input.values instanceof Float64Array) {
+    const values = input.values.map((v, row) => (Number.isNaN(v) || v === 0 || v === 1 ? v : bad(row, String(v))));
+    return { kind: 'boolean', unit: '1', values };
+  }
+  const text = asText(input);
+  const answers = text.levels.map((level) => understoodWord(column, level));
+  const values = Float64Array.from(text.codes, (code, row) => {
+    if (code < 0) return Number.NaN;
+    return answers[code] === undefined ? bad(row, text.levels[code]) : Number(answers[code] === 'yes');
+  });
+  return { kind: 'boolean', unit: '1', values };
+}
+
+function numberColumn(input: ColumnInput, report: Report): ColumnInput {
+  if (input.values instanceof Float64Array) return input;
+  const text = asText(input);
+  const values = Float64Array.from(text.codes, (code, row) => {
+    const value = code < 0 ? Number.NaN : Number(text.levels[code]);
+    if (code >= 0 && Number.isNaN(value)) report(row, text.levels[code], 'a number', leftOut, 'number-not-understood');
+    return value;
+  });
+  return { kind: 'number', unit: input.unit, values };
+}
+
+function measuredColumn(row: Measured, input: ColumnInput, file: string, report: Report): ColumnInput {
+  const numbers = numberColumn(input, report);
+  const values = numbers.values as Float64Array;
+  const factor = factorTo(row, input.unit, file);
+  const [least, most] = row.anatomy;
+  const beyond = (value: number): boolean =>
+    value * factor < least || value * factor > most || Math.abs(value) === Infinity;
+  if (factor === 1 && !values.some(beyond)) return { kind: 'number', unit: row.unit, values, error: numbers.error };
+  const kept = values.map((value, at) => {
+    if (!beyond(value)) return value * factor;
+    const shown = factor === 1 ? String(value) : `${value} ${input.unit}`;
+    report(
+      at,
+      shown,
+      `${least} to ${most} ${row.unit}`,
+      `Check it against the foot; until then it is left out`,
+      'beyond-anatomy',
+    );
+    return Number.NaN;
+  });
+  return { kind: 'number', unit: row.unit, values: kept, error: numbers.error?.map((e) => e * factor) };
+}
+
+function factorTo(row: Measured, unit: string | undefined, file: string): number {
+  if (unit === undefined || unit === '1' || unit === row.unit) return 1;
+  const [from, to] = [parseUnit(unit), parseUnit(row.unit)];
+  if (convertible(from, to)) return conversion(from, to);
+  throw new HerdError(
+    `${row.name} of ${file} is in ${unit}`,
+    `${row.unit}, or a unit that converts to it`,
+    'Give the column the unit that it was measured in',
+  );
+}
