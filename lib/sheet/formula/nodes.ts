@@ -18,6 +18,5 @@ export function times(node: Node, factor: number): Node {
 
 /** `test ? then : otherwise`. */
 export function conditional(test: Node, then: Node, otherwise: Node, { start, end }: Place): Node {
-  // biome-ignore lint/suspicious/noThenProperty: a node is never awaited
   return { kind: 'conditional', test, then, otherwise, start, end };
 }
