@@ -103,12 +103,13 @@ export function formatQuantity(value: number, unit: string, units: DisplayUnits,
 }
 
 /** The error's first digit counts, and the second where the first is 1. */
-function errorDigits(error: number): number {
+export function errorDigits(error: number): number {
   const [first, exponent] = error.toExponential(1).split('e');
   return Math.min(Math.max((first.startsWith('1') ? 1 : 0) - Number(exponent), 0), 6);
 }
 
-function usualDigits(code: string, value: number): number {
+/** The decimals that make sense of a value in a unit, where nothing is known of its error. */
+export function usualDigits(code: string, value: number): number {
   const unit: Unit = parseUnit(code);
   const known = unit.terms.length === 1 && unit.terms[0].power === 1 ? unit.terms[0].row.digits : compoundDigits[code];
   if (code === '1') return 2;
@@ -116,7 +117,8 @@ function usualDigits(code: string, value: number): number {
   return known ?? (value === 0 ? 1 : Math.min(Math.max(2 - Math.floor(Math.log10(Math.abs(value))), 0), 6));
 }
 
-function written(value: number, digits: number, signed: boolean): string {
+/** A number with fixed decimals and a true minus sign; a zero has no sign. */
+export function written(value: number, digits: number, signed: boolean): string {
   const text = Math.abs(value).toFixed(digits);
   const zero = Number(text) === 0;
   return `${zero ? '' : value < 0 ? '−' : signed ? '+' : ''}${text}`;
