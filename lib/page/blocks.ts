@@ -77,7 +77,12 @@ export interface Drawings {
   readonly kind: 'drawings';
   readonly title?: string;
   readonly caption?: string;
-  readonly items: readonly { readonly title: string; readonly note?: string; readonly drawing: SvgNode; readonly href?: string }[];
+  readonly items: readonly {
+    readonly title: string;
+    readonly note?: string;
+    readonly drawing: SvgNode;
+    readonly href?: string;
+  }[];
 }
 
 /** A table as a sheet: sortable, filterable, any number of rows. */
@@ -102,10 +107,30 @@ export interface Download {
 }
 
 /** One value the reader sets; the page is computed afresh from all of them. */
-export type Control = { readonly kind: 'control'; readonly name: string; readonly label: string; readonly help?: string } & (
-  | { readonly input: 'choice'; readonly options: readonly { readonly value: string; readonly label: string }[]; readonly value: string }
-  | { readonly input: 'several'; readonly options: readonly { readonly value: string; readonly label: string }[]; readonly value: readonly string[] }
-  | { readonly input: 'number'; readonly value: number; readonly least: number; readonly most: number; readonly step: number; readonly unit: string }
+export type Control = {
+  readonly kind: 'control';
+  readonly name: string;
+  readonly label: string;
+  readonly help?: string;
+} & (
+  | {
+      readonly input: 'choice';
+      readonly options: readonly { readonly value: string; readonly label: string }[];
+      readonly value: string;
+    }
+  | {
+      readonly input: 'several';
+      readonly options: readonly { readonly value: string; readonly label: string }[];
+      readonly value: readonly string[];
+    }
+  | {
+      readonly input: 'number';
+      readonly value: number;
+      readonly least: number;
+      readonly most: number;
+      readonly step: number;
+      readonly unit: string;
+    }
   | { readonly input: 'yes-no'; readonly value: boolean }
   | { readonly input: 'text'; readonly value: string }
 );

@@ -1,0 +1,80 @@
+import { Component, type ComponentChildren } from 'preact';
+import { blockKeys } from '../blockKeys.ts';
+import type { Block } from '../blocks.ts';
+import { SheetPart } from '../sheet/SheetPart.tsx';
+import { ChartPart } from './ChartPart.tsx';
+import { ControlPart } from './ControlPart.tsx';
+import { DownloadPart } from './DownloadPart.tsx';
+import { DrawingsPart } from './DrawingsPart.tsx';
+import { FiguresPart } from './FiguresPart.tsx';
+import { FindingPart } from './FindingPart.tsx';
+import { HeadingPart } from './HeadingPart.tsx';
+import { LinkedPart } from './LinkedPart.tsx';
+import { ProsePart } from './ProsePart.tsx';
+
+/** The blocks of a page, each kept by its key when the page is computed afresh. */
+export function BlockList({ blocks }: { blocks: readonly Block[] }) {
+  const keys = blockKeys(blocks);
+  return (
+    <>
+      {blocks.map((block, index) => (
+        <Guard key={keys[index]} block={block}>
+          <Part block={block} />
+        </Guard>
+      ))}
+    </>
+  );
+}
+
+function Part({ block }: { block: Block }) {
+  switch (block.kind) {
+    case 'heading':
+      return <HeadingPart block={block} />;
+    case 'prose':
+      return <ProsePart block={block} />;
+    case 'figures':
+      return <FiguresPart block={block} />;
+    case 'finding':
+      return <FindingPart block={block} />;
+    case 'chart':
+      return <ChartPart block={block} />;
+    case 'linked':
+      return <LinkedPart block={block} />;
+    case 'drawings':
+      return <DrawingsPart block={block} />;
+    case 'sheet':
+      return <SheetPart block={block} />;
+    case 'download':
+      return <DownloadPart block={block} />;
+    case 'control':
+      return <ControlPart block={block} />;
+    case 'group':
+      return (
+        <div class={block.layout === 'stack' ? 'stack' : 'beside'}>
+          <BlockList blocks={block.blocks} />
+        </div>
+      );
+  }
+}
+
+/** One part that can't be drawn says so in its place; the rest of the page stands. */
+class Guard extends Component<{ block: Block; children: ComponentChildren }, { failure?: Error; block?: Block }> {
+  static override getDerivedStateFromError(failure: Error) {
+    return { failure };
+  }
+
+  // A new block gets a new try.
+  static override getDerivedStateFromProps(props: { block: Block }, state: { block?: Block }) {
+    return state.block === props.block ? null : { block: props.block, failure: undefined };
+  }
+
+  override render() {
+    const { failure } = this.state;
+    if (!failure) return this.props.children;
+    return (
+      <p class="trouble" role="alert">
+        This part of the page could not be drawn: {failure.message}. The rest of the page and your tables are untouched.
+      </p>
+    );
+  }
+}

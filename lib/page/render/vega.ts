@@ -1,0 +1,35 @@
+import { parse, View } from 'vega';
+import { expressionInterpreter } from 'vega-interpreter';
+import { compile, type TopLevelSpec } from 'vega-lite';
+import type { LinkedCharts } from '../blocks.ts';
+
+/** A view that interprets its expressions, so that it runs where generated code is forbidden. */
+function viewOf(block: LinkedCharts, container?: HTMLElement): View {
+  const { spec } = compile(block.specification as TopLevelSpec);
+  return new View(parse(spec, undefined, { ast: true }), {
+    expr: expressionInterpreter,
+    renderer: container ? 'svg' : 'none',
+    container,
+    hover: container !== undefined,
+  });
+}
+
+/**
+ * Draws charts that select each other into an element.
+ * @returns how to take them away again
+ */
+export async function drawLinked(element: HTMLElement, block: LinkedCharts): Promise<() => void> {
+  const view = await viewOf(block, element).runAsync();
+  const picture = element.querySelector('svg');
+  picture?.setAttribute('role', 'img');
+  picture?.setAttribute('aria-label', `${block.title}. ${block.summary}`);
+  return () => {
+    view.finalize();
+    element.replaceChildren();
+  };
+}
+
+/** The same charts before anything is selected, as SVG text; needs no document. */
+export function linkedToSvg(block: LinkedCharts): Promise<string> {
+  return viewOf(block).toSVG();
+}

@@ -1,0 +1,122 @@
+import { useState } from 'preact/hooks';
+import { daysFromIso, isoFromDays } from '../../sheet/days.ts';
+import type { Condition } from './matchingRows.ts';
+import type { ShownColumn } from './shownColumns.ts';
+
+interface BarProps {
+  readonly columns: readonly ShownColumn[];
+  readonly conditions: readonly Condition[];
+  readonly onChange: (conditions: readonly Condition[]) => void;
+}
+
+/** Which rows to keep: one condition after another, each on one column, each to be taken off again. */
+export function ConditionBar({ columns, conditions, onChange }: BarProps) {
+  const [name, setName] = useState('');
+  const column = columns.find((one) => one.name === name);
+  const add = (form: HTMLFormElement) => {
+    const condition = column && conditionFrom(column, new FormData(form));
+    if (!condition) return;
+    onChange([...conditions, condition]);
+    setName('');
+  };
+  return (
+    <>
+      <form
+        class="sheet-bar unprinted"
+        onSubmit={(event) => {
+          event.preventDefault();
+          add(event.currentTarget);
+        }}
+      >
+        <label>
+          Keep rows by
+          <select value={name} onChange={(event) => setName(event.currentTarget.value)}>
+            <option value="">all rows</option>
+            {columns.map((one) => (
+              <option key={one.name} value={one.name}>
+                {one.title}
+              </option>
+            ))}
+          </select>
+        </label>
+        {column && <Bounds key={column.name} column={column} />}
+        {column && <button type="submit">Keep these</button>}
+      </form>
+      {conditions.length > 0 && (
+        <ul class="conditions">
+          {conditions.map((condition, index) => (
+            <li key={index}>
+              <button
+                type="button"
+                onClick={() => onChange(conditions.filter((_, other) => other !== index))}
+                aria-label={`Take off: ${words(condition, columns)}`}
+              >
+                {words(condition, columns)} <span aria-hidden="true">×</span>
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+    </>
+  );
+}
+
+function Bounds({ column }: { column: ShownColumn }) {
+  if (column.kind === 'text')
+    return (
+      <label>
+        containing
+        <input name="contains" type="text" required />
+      </label>
+    );
+  if (column.kind === 'boolean')
+    return (
+      <label>
+        being
+        <select name="being">
+          <option value="1">yes</option>
+          <option value="0">no</option>
+        </select>
+      </label>
+    );
+  const type = column.kind === 'date' ? 'date' : 'number';
+  const unit = column.symbol && `, ${column.symbol}`;
+  return (
+    <>
+      <label>
+        from{unit}
+        <input class="number" name="from" type={type} step="any" />
+      </label>
+      <label>
+        to{unit}
+        <input class="number" name="to" type={type} step="any" />
+      </label>
+    </>
+  );
+}
+
+/** What was typed, turned into the column's own unit; `undefined` where nothing was. */
+function conditionFrom({ name, kind, factor }: ShownColumn, typed: FormData): Condition | undefined {
+  const contains = typed.get('contains');
+  if (kind === 'text') return contains ? { column: name, contains: String(contains) } : undefined;
+  if (kind === 'boolean') return { column: name, from: Number(typed.get('being')), to: Number(typed.get('being')) };
+  const bound = (end: string) => {
+    const text = String(typed.get(end) ?? '');
+    if (text === '') return undefined;
+    return kind === 'date' ? daysFromIso(text) : Number(text) / factor;
+  };
+  const [from, to] = [bound('from'), bound('to')];
+  return from === undefined && to === undefined ? undefined : { column: name, from, to };
+}
+
+function words(condition: Condition, columns: readonly ShownColumn[]): string {
+  const column = columns.find(({ name }) => name === condition.column);
+  if (!column) return condition.column;
+  if ('contains' in condition) return `${column.title} containing “${condition.contains}”`;
+  const { from, to } = condition;
+  if (column.kind === 'boolean') return `${column.title}: ${from ? 'yes' : 'no'}`;
+  const shown = (value: number) =>
+    column.kind === 'date' ? isoFromDays(value) : `${Number((value * column.factor).toPrecision(6))}`;
+  const range = [from === undefined ? '' : `from ${shown(from)}`, to === undefined ? '' : `to ${shown(to)}`];
+  return `${column.title} ${range.filter(Boolean).join(' ')} ${column.symbol}`.trim();
+}

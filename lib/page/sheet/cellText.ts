@@ -1,0 +1,26 @@
+import { type Column, TextColumn } from '../../sheet/column.ts';
+import { isoFromDays } from '../../sheet/days.ts';
+import { errorDigits, usualDigits, written } from '../../sheet/display.ts';
+import type { ShownColumn } from './shownColumns.ts';
+
+/** A cell as the reader sees it, without its unit, which stands in the heading. */
+export interface CellText {
+  /** `''` for a missing value; dates as ISO days; `yes` or `no`. */
+  readonly value: string;
+  /** The standard error in the same unit, `''` where it is unknown. */
+  readonly error: string;
+}
+
+/** The words of one cell; the decimals follow from the error where it is known, else from the unit. */
+export function cellText(column: Column, row: number, { factor, shownUnit }: ShownColumn): CellText {
+  if (column instanceof TextColumn) return { value: column.at(row), error: '' };
+  const inside = column.values[row];
+  if (Number.isNaN(inside)) return { value: '', error: '' };
+  if (column.kind === 'date') return { value: isoFromDays(inside), error: '' };
+  if (column.kind === 'boolean') return { value: inside ? 'yes' : 'no', error: '' };
+  const value = inside * factor;
+  const error = (column.error?.[row] ?? Number.NaN) * Math.abs(factor);
+  if (!(error > 0)) return { value: written(value, usualDigits(shownUnit, value), false), error: '' };
+  const digits = errorDigits(error);
+  return { value: written(value, digits, false), error: written(error, digits, false) };
+}

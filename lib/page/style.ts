@@ -1,0 +1,112 @@
+import { cssVariables } from '../views/theme.ts';
+import { sheetStyle } from './sheet/sheetStyle.ts';
+
+const base = `
+*, ::before, ::after { box-sizing: border-box; }
+html { background: var(--paper); color: var(--ink); font: var(--size-body)/1.55 var(--font-text); text-size-adjust: 100%; }
+body { margin: 0; overflow-wrap: break-word; }
+main { max-width: 76rem; margin: 0 auto; padding: var(--space-apart) clamp(1rem, 5vw, 4rem) var(--space-wide); }
+h1, h2, h3 { margin: var(--space-far) 0 var(--space-close); font-weight: 600; line-height: 1.2; text-wrap: balance; }
+h1 { margin-top: var(--space-near); font-size: var(--size-title); letter-spacing: -0.01em; }
+h2 { padding-top: var(--space-near); border-top: var(--stroke-thin) solid var(--rule); font-size: var(--size-heading); }
+h3 { font-size: var(--size-lead); }
+p { margin: 0 0 var(--space-near); }
+a { color: var(--link); text-underline-offset: 0.15em; }
+ul { margin: 0; padding: 0; list-style: none; }
+figure { margin: var(--space-far) 0; }
+:focus-visible { outline: 3px solid var(--focus); outline-offset: 2px; }
+.question { max-width: 40rem; color: var(--soft); font-size: var(--size-lead); font-style: italic; }
+.number { font-family: var(--font-label); font-variant-numeric: tabular-nums lining-nums; }
+.note, figcaption { margin: var(--space-tight) 0 0; color: var(--soft); font: var(--size-small)/1.45 var(--font-label); }
+.trouble { margin: var(--space-close) 0; padding: var(--space-close) var(--space-near); border: var(--stroke-line) dashed var(--raise); background: var(--card); font-family: var(--font-label); font-size: var(--size-small); }
+.unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
+button, select, input, summary, .download { font: var(--size-small)/1.3 var(--font-label); }
+button, .download, select, input:not([type=checkbox], [type=radio]) { min-height: 2rem; padding: 0.3rem 0.75rem; border: var(--stroke-thin) solid var(--edge); border-radius: 2px; background: var(--card); color: var(--ink); }
+button, .download { cursor: pointer; }
+button:hover, .download:hover { background: var(--wash); }
+button:disabled { border-style: dotted; color: var(--soft); cursor: default; }
+input[type=checkbox], input[type=radio] { width: 1.15rem; height: 1.15rem; margin: 0; accent-color: var(--measured); }
+`;
+
+const parts = `
+.prose { max-width: 40rem; }
+.aside { padding-left: var(--space-apart); border-left: var(--stroke-thin) solid var(--edge); color: var(--soft); }
+.caution { padding: var(--space-near) var(--space-apart) 1px; border: var(--stroke-thin) solid var(--edge); border-left-width: 6px; background: var(--card); margin-bottom: var(--space-near); }
+.caution-word { margin: 0 0 var(--space-tight); font: 600 var(--size-small)/1.3 var(--font-label); }
+.stack > * + * { margin-top: var(--space-near); }
+.beside { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 19rem), 1fr)); gap: var(--space-near) var(--space-far); align-items: start; }
+.beside > figure { margin-top: 0; min-width: 0; }
+
+.figures { display: flex; flex-wrap: wrap; gap: var(--space-apart) var(--space-wide); margin: var(--space-apart) 0; }
+.figures dt { color: var(--soft); font: var(--size-small)/1.3 var(--font-label); }
+.figures dd { margin: 0; max-width: 18rem; }
+.figures dd.number { font-size: var(--size-heading); line-height: 1.3; }
+
+.finding { display: grid; grid-template-columns: auto minmax(0, 40rem); gap: var(--space-near) var(--space-apart); margin: var(--space-apart) 0; padding-left: var(--space-near); border-left: 4px solid var(--raise); }
+.finding > :only-child { grid-column: 1 / -1; }
+.finding.unsure { border-left: 4px dashed var(--unsure); }
+.finding.steady { border-left: 2px solid var(--steady); }
+.finding.on-purpose { border-left: 6px double var(--on-purpose); }
+.finding p { margin-bottom: var(--space-tight); }
+.finding-subject { font-size: var(--size-lead); line-height: 1.3; }
+.state { margin-left: var(--space-close); padding: 0 0.4em; border: var(--stroke-thin) solid currentColor; border-radius: 2px; background: var(--card); font: var(--size-label)/1.5 var(--font-label); white-space: nowrap; }
+.raise .state { color: var(--raise); }
+.on-purpose .state { color: var(--on-purpose); }
+.against { padding-left: 1.1em; list-style: "– "; color: var(--soft); font: var(--size-small)/1.45 var(--font-label); }
+
+.figure-title { margin-bottom: var(--space-tight); font-size: var(--size-lead); font-weight: 600; line-height: 1.3; text-wrap: balance; }
+.summary { max-width: 40rem; }
+.takeaway { display: flex; flex-wrap: wrap; gap: var(--space-close); margin: var(--space-close) 0 0; }
+.picture { min-height: 1px; overflow-x: auto; }
+.picture svg, .drawing svg { display: block; max-width: 100%; height: auto; }
+.plot { background: none; overflow: visible; color: var(--ink); font-family: var(--font-label); font-size: var(--size-mark); }
+.plot text, .plot tspan { white-space: pre; }
+.linked text { font-family: var(--font-label); }
+.drawings > ul { display: flex; flex-wrap: wrap; gap: var(--space-apart); align-items: end; }
+.drawings li { max-width: 100%; }
+.drawing-title { margin: var(--space-tight) 0 0; font: var(--size-small)/1.3 var(--font-label); }
+.drawing-title a { display: inline-block; padding: 0.2rem 0; }
+
+.control { display: flex; flex-wrap: wrap; align-items: center; gap: var(--space-tight) var(--space-close); margin: var(--space-close) 0; padding: 0; border: 0; font: var(--size-small)/1.3 var(--font-label); min-width: 0; }
+.control select, .control input { max-width: 100%; }
+.control label { display: inline-flex; align-items: center; gap: var(--space-close); }
+.control legend { padding: 0; margin-bottom: var(--space-tight); }
+.control .options { display: flex; flex-wrap: wrap; gap: var(--space-close) var(--space-apart); max-height: 16rem; overflow-y: auto; }
+.control .options label { min-height: 1.6rem; }
+.control .note { flex-basis: 100%; margin: 0; }
+.control input.number { width: 6.5em; }
+
+.cautions { max-width: 46rem; color: var(--soft); font: var(--size-small)/1.5 var(--font-label); }
+.cautions li { margin: 0 0 var(--space-tight); padding-left: 1.1em; text-indent: -1.1em; }
+.cautions li::before { content: "– "; }
+.still > footer { max-width: 76rem; margin: 0 auto; padding: var(--space-apart) clamp(1rem, 5vw, 4rem); border-top: var(--stroke-thin) solid var(--rule); }
+`;
+
+const elsewhere = `
+@media (pointer: coarse) {
+  button, .download, select, summary, input:not([type=checkbox], [type=radio]), .control label, .drawing-title a { min-height: 44px; }
+  .control .options label { min-width: 44px; }
+}
+@media (max-width: 30rem) {
+  h1 { font-size: var(--size-heading); }
+  .finding { grid-template-columns: minmax(0, 1fr); }
+}
+@media (prefers-contrast: more) {
+  :root { --soft: var(--ink); --rule: var(--edge); }
+}
+@media print {
+  @page { margin: 16mm 15mm; }
+  html { background: none; font-size: 10.5pt; }
+  main { max-width: none; padding: 0; }
+  h1, h2, h3, .figure-title { break-after: avoid; }
+  figure:not(.sheet), .finding, .figures, .drawings li { break-inside: avoid; }
+  button, .takeaway, .download, .unprinted { display: none !important; }
+  a { color: inherit; text-decoration: none; }
+  .trouble, .caution, .state { background: none; }
+  .picture { overflow: visible; }
+  .control select, .control input { border: 0; padding: 0; appearance: none; background: none; }
+}
+`;
+
+/** The style sheet of every part of a page, on screen and paper, from the theme. */
+export const style = `:root {\n${cssVariables()}}\n${base}${parts}${sheetStyle}${elsewhere}`;

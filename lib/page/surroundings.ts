@@ -1,0 +1,26 @@
+import { createContext } from 'preact';
+import type { DisplayUnits } from '../sheet/display.ts';
+import type { Download, LinkedCharts, SheetBlock } from './blocks.ts';
+import type { ControlValue } from './page.ts';
+
+/** What the parts of a page need to know of where they are drawn. */
+export interface Surroundings {
+  readonly units: DisplayUnits;
+  /** On paper and in a file nothing moves: controls become words, sheets whole tables. */
+  readonly still: boolean;
+  /** Told when the reader sets a control. */
+  readonly set: (name: string, value: ControlValue) => void;
+  /** The files that go with a table: its tidy CSV and the dictionary beside it. */
+  readonly files: (block: SheetBlock) => readonly Download[];
+  /** Where there is no window: what charts are drawn with. */
+  readonly document?: Document;
+  /** Where there is no window: linked charts, drawn beforehand. */
+  readonly linked?: ReadonlyMap<LinkedCharts, string>;
+}
+
+export const SurroundingsContext = createContext<Surroundings>({
+  units: { length: 'mm', mass: 'kg' },
+  still: true,
+  set: () => {},
+  files: () => [],
+});

@@ -1,0 +1,110 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { useOwn } from './herdInUse.ts';
+import { type DateOrder, openFiles } from './openFiles.ts';
+
+interface Question {
+  readonly file: string;
+  readonly answer: (dates: DateOrder | undefined) => void;
+}
+
+/** Opens the reader's own tables, chosen or dropped anywhere on the page. */
+export function Opening() {
+  const [said, say] = useState('');
+  const [trouble, setTrouble] = useState('');
+  const [question, ask] = useState<Question | undefined>();
+  const [over, setOver] = useState(false);
+
+  async function open(files: readonly File[]) {
+    if (files.length === 0) return;
+    setTrouble('');
+    say('Reading …');
+    try {
+      const tables = await openFiles(files, (file) => new Promise((answer) => ask({ file, answer })));
+      if (tables) await useOwn(tables);
+      say(tables ? `${files.map(({ name }) => name).join(', ')} opened.` : '');
+    } catch (error) {
+      say('');
+      setTrouble(error instanceof Error ? error.message : String(error));
+    }
+    ask(undefined);
+  }
+
+  useEffect(() => listenForDrops(open, setOver), []);
+  return (
+    <div class="opening">
+      <label class="chooser">
+        Open your own files
+        <input
+          type="file"
+          multiple
+          accept=".csv,.tsv,.txt,text/csv"
+          onChange={(event) => {
+            const chooser = event.currentTarget;
+            // The same file may be mended and opened again.
+            open([...(chooser.files ?? [])]).finally(() => {
+              chooser.value = '';
+            });
+          }}
+        />
+      </label>
+      <p class="note">Tables of feet, horses and visits as CSV, in any order; or drop them anywhere on this page.</p>
+      <p class="note" role="status">
+        {said}
+      </p>
+      {trouble && (
+        <p class="trouble" role="alert">
+          {trouble}. What was shown before is still in use.
+        </p>
+      )}
+      {question && <DatesQuestion {...question} />}
+      {over && <p class="drop">Drop the files to open them</p>}
+    </div>
+  );
+}
+
+function DatesQuestion({ file, answer }: Question) {
+  const place = useRef<HTMLFieldSetElement>(null);
+  useEffect(() => place.current?.focus(), []);
+  return (
+    <fieldset class="asked" tabIndex={-1} ref={place}>
+      <legend>
+        The dates in <strong>{file}</strong> can be read two ways. What does 03/04/2026 mean in it?
+      </legend>
+      <button type="button" onClick={() => answer('dmy')}>
+        3 April, day first
+      </button>
+      <button type="button" onClick={() => answer('mdy')}>
+        4 March, month first
+      </button>
+      <button type="button" onClick={() => answer(undefined)}>
+        I don’t know, leave it
+      </button>
+    </fieldset>
+  );
+}
+
+function listenForDrops(open: (files: readonly File[]) => void, setOver: (over: boolean) => void): () => void {
+  const hasFiles = ({ dataTransfer }: DragEvent) => dataTransfer?.types.includes('Files') ?? false;
+  const over = (event: DragEvent) => {
+    if (!hasFiles(event)) return;
+    event.preventDefault();
+    setOver(true);
+  };
+  const leave = ({ relatedTarget }: DragEvent) => {
+    if (relatedTarget === null) setOver(false);
+  };
+  const drop = (event: DragEvent) => {
+    if (!hasFiles(event)) return;
+    event.preventDefault();
+    setOver(false);
+    open([...event.dataTransfer!.files]);
+  };
+  addEventListener('dragover', over);
+  addEventListener('dragleave', leave);
+  addEventListener('drop', drop);
+  return () => {
+    removeEventListener('dragover', over);
+    removeEventListener('dragleave', leave);
+    removeEventListener('drop', drop);
+  };
+}

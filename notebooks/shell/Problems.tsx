@@ -1,0 +1,54 @@
+import { useComputed } from '@preact/signals';
+import { useState } from 'preact/hooks';
+import { BlockList, type Problem, Sheet, SurroundingsContext } from '../../lib/index.ts';
+import { units } from './displayUnits.ts';
+import { herd, inUse, tableNames } from './herdInUse.ts';
+import { tableFiles } from './tableFiles.ts';
+
+/** Every cell that could not be used as it stands, with what to do about it. */
+export function Problems() {
+  const [open, setOpen] = useState(false);
+  const problems = useComputed(() => {
+    const tables = inUse.value;
+    const found = tables ? tableNames.flatMap((name) => tables[name]?.problems ?? []) : [];
+    return herd.value instanceof Error ? found : [...found, ...(herd.value?.problems ?? [])];
+  });
+  const count = problems.value.length;
+  if (count === 0) return null;
+  return (
+    <details class="problems" onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>
+        {count} {count === 1 ? 'cell' : 'cells'} could not be used as {count === 1 ? 'it stands' : 'they stand'}
+      </summary>
+      {open && <ProblemSheet problems={problems.value} />}
+    </details>
+  );
+}
+
+function ProblemSheet({ problems }: { problems: readonly Problem[] }) {
+  const text = (read: (problem: Problem) => string) => ({ values: problems.map(read) });
+  const sheet = Sheet.from({
+    file: text(({ file }) => file),
+    row: { values: Float64Array.from(problems, ({ row }) => row) },
+    column: text(({ column }) => column),
+    value: text(({ value }) => value),
+    expected: text(({ expected }) => expected),
+    remedy: text(({ remedy }) => remedy),
+  });
+  const surroundings = { units: units.value, still: false, set: () => {}, files: tableFiles };
+  return (
+    <SurroundingsContext.Provider value={surroundings}>
+      <BlockList
+        blocks={[
+          {
+            kind: 'sheet',
+            name: 'problems',
+            title: 'Cells that could not be used',
+            caption: 'They are kept as entered and left out of every computation. Row 1 is the heading.',
+            sheet,
+          },
+        ]}
+      />
+    </SurroundingsContext.Provider>
+  );
+}

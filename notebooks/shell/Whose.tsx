@@ -1,0 +1,34 @@
+import { inUse, tableNames, useDemo, withoutFeet } from './herdInUse.ts';
+
+/** Says at every moment whether these are the reader's horses or invented ones. */
+export function Whose() {
+  if (!inUse.value) return <p class="whose">No herd yet</p>;
+  if (inUse.value.whose === 'own') {
+    const own = inUse.value;
+    const files = tableNames.flatMap((name) => own[name]?.file ?? []);
+    return (
+      <div class="whose own">
+        <p>
+          <strong>Your herd</strong>, from {files.join(', ')}. It stays on this device.
+        </p>
+        <button type="button" onClick={useDemo}>
+          Put it away, show the demo herd
+        </button>
+      </div>
+    );
+  }
+  const waiting = tableNames.flatMap((name) => withoutFeet.value[name]?.file ?? []);
+  return (
+    <div class="whose demo">
+      <p>
+        <strong>Invented demo herd.</strong> None of these horses exists.
+      </p>
+      {waiting.length > 0 && (
+        <p role="status">
+          {waiting.join(' and ')} {waiting.length > 1 ? 'are' : 'is'} read and kept. Your own pages appear once you open
+          your table of feet too.
+        </p>
+      )}
+    </div>
+  );
+}

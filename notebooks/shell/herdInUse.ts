@@ -1,0 +1,106 @@
+import { computed, type Signal, signal } from '@preact/signals';
+import {
+  forgetTables,
+  type Herd,
+  herd as herdOf,
+  type KeptTable,
+  type KeptTables,
+  keepTables,
+  keptTables,
+  onTablesKept,
+  readTable,
+  type TableName,
+} from '../../lib/index.ts';
+
+/** The tables that all pages show, and whose they are. */
+export interface InUse extends KeptTables {
+  readonly feet: KeptTable;
+  readonly whose: 'demo' | 'own';
+}
+
+export const tableNames: readonly TableName[] = ['feet', 'horses', 'visits'];
+
+/** Undefined until the first tables are read. */
+export const inUse: Signal<InUse | undefined> = signal(undefined);
+
+/** The reader's own tables that can't be shown yet, because the feet are not among them. */
+export const withoutFeet: Signal<KeptTables> = signal({});
+
+/** Why there is nothing to show, in words. */
+export const failure: Signal<string> = signal('');
+
+/** The herd of the tables in use; a reason where they make none. */
+export const herd = computed((): Herd | Error | undefined => {
+  if (!inUse.value) return undefined;
+  const { feet, horses, visits } = inUse.value;
+  try {
+    return herdOf({ feet: feet.columns, horses: horses?.columns, visits: visits?.columns });
+  } catch (error) {
+    return asError(error);
+  }
+});
+
+/** Shows the reader's own tables where there are any, else the demo herd; follows what other pages of the notebook do. */
+export async function start(): Promise<void> {
+  onTablesKept(show);
+  await show();
+}
+
+async function show(): Promise<void> {
+  try {
+    await use(await kept());
+    failure.value = '';
+  } catch (error) {
+    failure.value = asError(error).message;
+  }
+}
+
+/** Takes tables into use and keeps them; a table that was not opened anew stays as it was. */
+export async function useOwn(opened: KeptTables): Promise<void> {
+  const own: Record<string, KeptTable> = {};
+  const earlier = inUse.value?.whose === 'own' ? inUse.value : withoutFeet.value;
+  for (const name of tableNames) {
+    const table = opened[name] ?? earlier[name];
+    if (table) own[name] = table;
+  }
+  await use(own);
+  await keepTables(own);
+}
+
+/** Puts the reader's tables away and shows the demo herd. */
+export async function useDemo(): Promise<void> {
+  await forgetTables();
+  await use({});
+}
+
+async function use(own: KeptTables): Promise<void> {
+  const { feet } = own;
+  withoutFeet.value = feet ? {} : own;
+  if (feet) inUse.value = { ...own, feet, whose: 'own' };
+  else if (inUse.value?.whose !== 'demo') inUse.value = await demo();
+}
+
+/** Where the browser keeps nothing (a private window), the notebook works until it is closed. */
+async function kept(): Promise<KeptTables> {
+  try {
+    return (await keptTables()) ?? {};
+  } catch (error) {
+    console.warn('Nothing can be kept in this browser:', error);
+    return {};
+  }
+}
+
+async function demo(): Promise<InUse> {
+  const [feet, horses, visits] = await Promise.all(
+    tableNames.map(async (name) => {
+      const file = `${name}.csv`;
+      const answer = await fetch(`data/${file}`);
+      if (!answer.ok) throw new Error(`The demo herd’s table ${file} could not be fetched (${answer.status})`);
+      const { columns, problems } = readTable(new Uint8Array(await answer.arrayBuffer()), { file, schema: name });
+      return { columns, problems, file };
+    }),
+  );
+  return { whose: 'demo', feet, horses, visits };
+}
+
+const asError = (error: unknown) => (error instanceof Error ? error : new Error(String(error)));

@@ -1,0 +1,28 @@
+import { type Signal, signal } from '@preact/signals';
+
+/** A newer notebook that waits to take over, once there is one. */
+export const newer: Signal<ServiceWorker | undefined> = signal(undefined);
+
+/** Keeps the notebook on the device for days without a network. Where the browser won't, it works all the same. */
+export async function keepForOffline(): Promise<void> {
+  if (!('serviceWorker' in navigator) || import.meta.env.DEV) return;
+  const workers = navigator.serviceWorker;
+  const followed = workers.controller !== null;
+  try {
+    const registration = await workers.register('service-worker.js');
+    const look = () => {
+      if (registration.waiting && workers.controller) newer.value = registration.waiting;
+    };
+    look();
+    registration.addEventListener('updatefound', () => registration.installing?.addEventListener('statechange', look));
+  } catch (error) {
+    console.warn('The notebook could not be kept for use without a network:', error);
+  }
+  // The first worker of all takes over unasked; only a change of worker means other files.
+  if (followed) workers.addEventListener('controllerchange', () => location.reload());
+}
+
+/** Lets the newer notebook take over; every open page of it reloads. */
+export function takeNewer(): void {
+  newer.value?.postMessage('take over');
+}

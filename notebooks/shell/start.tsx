@@ -1,0 +1,39 @@
+import { computed, effect, type ReadonlySignal, untracked } from '@preact/signals';
+import { render } from 'preact';
+import { type Herd, type HerdPage, mountPage } from '../../lib/index.ts';
+import { Desk } from './Desk.tsx';
+import { rememberUnits, units } from './displayUnits.ts';
+import { failure, herd, start as startHerd } from './herdInUse.ts';
+import { keepForOffline } from './offline.ts';
+import { tableFiles } from './tableFiles.ts';
+
+/** Starts a page's document: the herd, the desk above the page, the page, and its keeping for offline. */
+export async function start(page: HerdPage): Promise<void> {
+  const blocks = document.getElementById('blocks')!;
+  rememberUnits();
+  render(<Desk />, document.getElementById('desk')!);
+  let mounted = () => {};
+  const trouble = computed(() => failure.value || (herd.value instanceof Error ? herd.value.message : ''));
+  const ready = computed(() => herd.value !== undefined && !(herd.value instanceof Error));
+  effect(() => {
+    const [reason, whole] = [trouble.value, ready.value];
+    untracked(() => {
+      mounted();
+      mounted = () => {};
+      if (reason) render(<Trouble reason={reason} />, blocks);
+      else if (whole)
+        mounted = mountPage(blocks, { page, herd: herd as ReadonlySignal<Herd>, units, files: tableFiles });
+    });
+  });
+  await startHerd();
+  await keepForOffline();
+}
+
+function Trouble({ reason }: { reason: string }) {
+  return (
+    <div class="trouble" role="alert">
+      <p>There is nothing to show from these tables yet: {reason}.</p>
+      <p>What you opened is untouched. Mend it and open it again, or put it away and look at the demo herd.</p>
+    </div>
+  );
+}

@@ -1,0 +1,57 @@
+import 'fake-indexeddb/auto';
+import { expect, test } from 'vitest';
+import { forgetTables, keepTables, keptTables, onTablesKept } from '../../lib/store/keptTables.ts';
+
+const columns = {
+  horse_id: { values: ['Bramble', '__proto__', ''] },
+  toe_angle_deg: { unit: 'deg', values: Float64Array.of(52, Number.NaN, -0), error: Float64Array.of(0.5, 0.5, 0.5) },
+};
+const problem = {
+  code: 'number',
+  file: 'feet.csv',
+  row: 3,
+  column: 'toe',
+  value: '52?',
+  expected: 'a number',
+  remedy: 'Type it again',
+};
+const own = { feet: { columns, problems: [problem], file: 'feet.csv' } };
+
+test('nothing is kept at first', async () => {
+  expect(await keptTables()).toBeUndefined();
+});
+
+test('tables come back as they were kept: typed arrays, missing numbers, minus zero and odd names', async () => {
+  await keepTables(own);
+  const back = await keptTables();
+  expect(back).toEqual(own);
+  expect(back?.feet?.columns.toe_angle_deg.values).toBeInstanceOf(Float64Array);
+});
+
+test('keeping again replaces what was kept, and forgetting takes it away', async () => {
+  await keepTables(own);
+  await keepTables({ horses: own.feet });
+  expect((await keptTables())?.feet).toBeUndefined();
+  await forgetTables();
+  expect(await keptTables()).toBeUndefined();
+});
+
+test('other pages are told of every change, this page is not', async () => {
+  let toldHere = 0;
+  onTablesKept(() => toldHere++);
+  const other = new BroadcastChannel('evenhoof tables');
+  let told = 0;
+  const twice = new Promise<void>((resolve) => {
+    other.onmessage = () => {
+      if (++told === 2) resolve();
+    };
+  });
+  await keepTables(own);
+  await forgetTables();
+  await twice;
+  expect(toldHere).toBe(0);
+  const heard = new Promise<void>((resolve) => onTablesKept(() => resolve()));
+  other.postMessage('changed');
+  await heard;
+  other.close();
+});
