@@ -3,7 +3,7 @@ export type Span =
   | { readonly kind: 'link'; readonly text: string; readonly address: string };
 
 const MARKS = /\\([\\*[\]])|\*\*((?:\\.|[^*\\])+)\*\*|\[((?:\\.|[^\]\\])+)\]\(([^()\s]+)\)/g;
-const ADDRESS = /^(https:\/\/|mailto:|#|\.{0,2}\/|[\w-]+\.html(#|$))/;
+const ADDRESS = /^(https:\/\/|mailto:|#|\.{1,2}\/|[\w-]+\.html(#|$))/;
 
 const plain = (text: string) => text.replace(/\\([\\*[\]])/g, '$1');
 
