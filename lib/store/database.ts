@@ -1,5 +1,5 @@
 import { type DBSchema, type IDBPDatabase, type IDBPObjectStore, openDB } from 'idb';
-import type { KeptTables } from './keptTables.ts';
+import type { KeptTables } from './tables.ts';
 
 interface Schema extends DBSchema {
   tables: { key: string; value: KeptTables };
