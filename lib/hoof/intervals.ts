@@ -2,6 +2,7 @@ import { type Columns, TextColumn } from '../sheet/column.ts';
 import type { Table } from '../sheet/table.ts';
 import { gather } from './gather.ts';
 import { limbs } from './limbs.ts';
+import { partName } from './partName.ts';
 import type { VisitIndex } from './visitIndex.ts';
 
 /** Which rows of the occasions an interval compares, in words; `''` where its ends have no like moments. */
@@ -16,12 +17,6 @@ export const intervalOutcomes: readonly string[] = [
   'wall_level_mm',
   'heel_level_mm',
 ];
-
-/** `intervalName('wall_level_mm', 'start')` is `'wall_level_start_mm'`: the unit stays at the end. */
-export function intervalName(outcome: string, part: 'start' | 'end' | 'change'): string {
-  const unit = /_(mm|cm|deg|percent|cm2|kg|kg_per_cm2)$/.exec(outcome)?.[0] ?? '';
-  return `${outcome.slice(0, outcome.length - unit.length)}_${part}${unit}`;
-}
 
 /**
  * Each foot's gaps between one visit's work and the next, one row a gap that was measured at one end at least.
@@ -56,8 +51,8 @@ export function intervalColumns(
   if (occasions.names.includes('shod')) columns.shod = gather(occasions.column('shod'), either);
   for (const outcome of outcomes) {
     if (!occasions.names.includes(outcome)) continue;
-    columns[intervalName(outcome, 'start')] = gather(occasions.column(outcome), starts);
-    columns[intervalName(outcome, 'end')] = gather(occasions.column(outcome), ends);
+    columns[partName(outcome, 'start')] = gather(occasions.column(outcome), starts);
+    columns[partName(outcome, 'end')] = gather(occasions.column(outcome), ends);
   }
   return { columns, startVisits: Int32Array.from(gaps, ({ visit }) => visit) };
 }

@@ -1,0 +1,27 @@
+import { type Columns, rowCount, type TextColumn, toColumn } from '../sheet/column.ts';
+import { groupRows } from '../sheet/groups.ts';
+import { average } from './average.ts';
+import { gather } from './gather.ts';
+
+const names = ['farrier', 'work', 'therapeutic'];
+
+/**
+ * The visits that the feet speak of where there is no visits table: one row a horse and day with a measurement before
+ * or after the work, with what the feet say in columns of the same names.
+ */
+export function visitsFromFeet(feet: Columns): Columns {
+  const own: Columns = Object.create(null);
+  for (const name of ['horse_id', 'date', ...names]) if (Object.hasOwn(feet, name)) own[name] = feet[name];
+  const horse = toColumn(feet.horse_id) as TextColumn;
+  const date = feet.date.values as Float64Array;
+  const moment = Object.hasOwn(feet, 'moment') ? (toColumn(feet.moment) as TextColumn) : undefined;
+  const rows: number[] = [];
+  for (let row = 0; row < rowCount(feet); row++) {
+    const word = moment?.at(row);
+    if (horse.codes[row] >= 0 && !Number.isNaN(date[row]) && (word === 'before' || word === 'after')) rows.push(row);
+  }
+  const kept: Columns = Object.create(null);
+  for (const [name, column] of Object.entries(own)) kept[name] = gather(column, rows);
+  const { readings, ...visits } = average(kept, groupRows([toColumn(kept.horse_id), toColumn(kept.date)], rows.length));
+  return visits;
+}
