@@ -1,0 +1,209 @@
+import type { TableName } from '../hoof/context.ts';
+import { type Column, type Columns, TextColumn } from '../sheet/column.ts';
+import { isoFromDays } from '../sheet/days.ts';
+import { CellScanner } from './cellScanner.ts';
+import { CellStore } from './cellStore.ts';
+import type { ColumnPlan } from './columnPlan.ts';
+import type { DateOrder } from './dateOrder.ts';
+import { decode, type Encoding } from './decode.ts';
+import { type RowsRead, readRows } from './delimited.ts';
+import { schemaOfHeadings } from './headings.ts';
+import { inferKind } from './inferKind.ts';
+import { findLayout, readRecord } from './layout.ts';
+import { isMissing } from './missingWords.ts';
+import { planColumns } from './planColumns.ts';
+import type { Problem } from './problem.ts';
+import { ProblemLog } from './problemLog.ts';
+import { needsQuotes } from './quoting.ts';
+import { headingFactor, readColumn } from './readColumn.ts';
+import { repeatedRows } from './repeatedRows.ts';
+import { schemas, type TableSchema } from './schemas.ts';
+
+export interface ReadOptions {
+  /** The file's name, for its problems. */
+  readonly file?: string;
+  /** The order of day and month, where the user states it. */
+  readonly dates?: 'dmy' | 'mdy';
+  /** Which table it is; left out, the headings tell, and where they don't, cells are read as they look. */
+  readonly schema?: TableName | TableSchema;
+}
+
+export interface TableRead {
+  readonly columns: Columns;
+  readonly problems: Problem[];
+  /** The order of day and month; `undecided` where the file leaves it open, and those dates are missing. */
+  readonly dates: DateOrder;
+  /** Which table it is, `undefined` where the headings don't tell. */
+  readonly schema: string | undefined;
+  /** For each column the heading it had, and the UCUM code of a unit written there that is not the column's own. */
+  readonly headings: readonly { readonly column: string; readonly heading: string; readonly unit?: string }[];
+  readonly delimiter: ',' | ';' | '\t';
+  readonly encoding: Encoding;
+  /** The text of every cell that could not be used, by column and row (from 0). */
+  readonly entered: ReadonlyMap<string, ReadonlyMap<number, string>>;
+}
+
+type Read = (stores: readonly CellStore[], limit?: number) => RowsRead;
+
+const sampleRows = 100;
+
+/**
+ * Reads a table of feet, horses or visits, or any other, from CSV as people and programs write it: UTF-8, UTF-16 or
+ * windows-1252; parted by commas, semicolons or tabs; headings, units, limbs and dates in common words.
+ * Inside are mm, deg, kg, days and limb codes. A cell that can't be used is missing, and a row in `problems` says why.
+ * @param source  the file's bytes (which are not changed) or its text
+ * @returns numbers as `Float64Array` with `NaN` for missing, text as `TextColumn`, in the file's order; a heading that
+ *   means none of the table's columns keeps its own name
+ * @example readTable('horse,date,limb,toe angle\nBella,2026-03-09,near fore,52°').columns.toe_angle_deg.values[0] // 52
+ */
+export function readTable(source: string | Uint8Array, options: ReadOptions = {}): TableRead {
+  const { bytes, start, encoding } = decode(source);
+  const { delimiter, mark, ...layout } = findLayout(bytes, start);
+  const heading = readHeadings(new CellScanner(bytes, delimiter.charCodeAt(0)), layout.start, layout.skipped);
+  const texts = heading.cells.map(({ text }) => text);
+  const schema =
+    typeof options.schema === 'string' ? schemas[options.schema] : (options.schema ?? schemaOfHeadings(texts));
+  const rowLayout = {
+    delimiter: delimiter.charCodeAt(0),
+    decimal: mark.charCodeAt(0),
+    keepEmptyRows: schema === undefined || schema.keys.length === 0,
+  };
+  const read: Read = (stores, limit) => readRows(bytes, heading.next, rowLayout, stores, limit);
+
+  let rows: RowsRead | undefined;
+  const log = new ProblemLog(
+    options.file ?? '',
+    (row) => heading.row + 1 + row + (rows === undefined ? 0 : countUpTo(rows.emptyLines, row)),
+  );
+  if (encoding === 'windows-1252') log.about('encoding', 0);
+  if (texts.length === 0) log.about('empty-file', 0);
+
+  const planned = planColumns(texts, heading.row, schema, log);
+  const quotesMeanText = !heading.cells.some(({ text, quoted }) => quoted && text !== '' && !needsQuotes(text));
+  const { plans, stores, rows: found } = readCells(planned, read, mark, quotesMeanText);
+  rows = found;
+  logRows(rows, plans, delimiter, log);
+
+  const columns: Columns = Object.create(null);
+  const finished = new Map<string, Column>();
+  let dates: DateOrder = 'iso';
+  plans.forEach((plan, c) => {
+    if (plan.heading === '') {
+      if (isEmpty(stores[c])) return;
+      log.about('no-heading', heading.row, plan.name, '', plan.name);
+    }
+    const { column, order } = readColumn(plan, stores[c], mark, options.dates, log);
+    if (order !== undefined && order !== 'iso') dates = order;
+    columns[plan.name] = column;
+    finished.set(plan.name, column);
+  });
+  if (schema) logRepeats(schema, finished, rows.rows, log);
+  log.problems.sort((a, b) => a.row - b.row);
+
+  const headings = plans
+    .filter(({ name }) => finished.has(name))
+    .map(({ name, heading, headingUnit }) => ({ column: name, heading, unit: headingUnit }));
+  const { problems, entered } = log;
+  return { columns, problems, dates, schema: schema?.name, headings, delimiter, encoding, entered };
+}
+
+/** The first row that is not empty; its number, as a spreadsheet counts. */
+function readHeadings(scanner: CellScanner, start: number, skipped: number) {
+  let row = skipped;
+  let next = start;
+  while (next < scanner.bytes.length) {
+    const record = readRecord(scanner, next);
+    next = record.next;
+    row++;
+    if (record.cells.some(({ text }) => text !== '')) return { cells: record.cells, row, next };
+  }
+  return { cells: [], row: 1, next };
+}
+
+/** Reads all cells. Columns that no schema knows are guessed from the first rows, and read again where that was wrong. */
+function readCells(planned: readonly ColumnPlan[], read: Read, mark: '.' | ',', quotesMeanText: boolean) {
+  const unknown = planned.some(({ schema }) => schema === undefined);
+  const samples = planned.map(({ schema }) => new CellStore(schema ? 'nothing' : 'text'));
+  if (unknown) read(samples, sampleRows);
+  const kindOf = (store: CellStore) => (store.quoted && quotesMeanText ? 'text' : inferKind(store.texts.texts(), mark));
+  const guessed = planned.map((plan, c) => (plan.schema ? plan : { ...plan, kind: kindOf(samples[c]) }));
+
+  const stores = guessed.map((plan) => storeFor(plan, quotesMeanText));
+  const rows = read(stores);
+  const wrong = guessed.map(
+    (plan, c) => plan.schema === undefined && plan.kind === 'number' && !holdsNumbers(stores[c]),
+  );
+  if (wrong.includes(true)) {
+    const again = wrong.map((again) => new CellStore(again ? 'text' : 'nothing'));
+    read(again);
+    for (let c = 0; c < wrong.length; c++) if (wrong[c]) stores[c] = again[c];
+  }
+  const plans = guessed.map((plan, c) =>
+    plan.schema || stores[c].as === 'number' ? plan : { ...plan, unit: '1', kind: kindOf(stores[c]) },
+  );
+  return { plans, stores, rows };
+}
+
+function storeFor(plan: ColumnPlan, quotesMeanText: boolean): CellStore {
+  if (plan.kind !== 'number') return new CellStore('text');
+  const factor = headingFactor(plan);
+  const [least, most] = plan.schema?.within ?? [];
+  return new CellStore('number', {
+    least: least === undefined ? undefined : least / factor,
+    most: most === undefined ? undefined : most / factor,
+    strict: plan.schema === undefined,
+    quotesMeanText: plan.schema === undefined && quotesMeanText,
+  });
+}
+
+/** Whether a column read as numbers is one: what could not be read only says that there is no value. */
+function holdsNumbers(store: CellStore): boolean {
+  return !(store.quoted && store.quotesMeanText) && store.texts.texts().every(isMissing);
+}
+
+function isEmpty({ texts, values }: CellStore): boolean {
+  return texts.size === 0 && values.every(Number.isNaN);
+}
+
+function logRows(rows: RowsRead, plans: readonly ColumnPlan[], delimiter: string, log: ProblemLog): void {
+  const { short, beyond, broken } = rows;
+  if (short.count > 0) {
+    const which = short.count === 1 ? '1 row has' : `${short.count} rows have`;
+    log.inRow('short-rows', short.first, '', '', `${plans.length} cells in each row; ${which} fewer`);
+  }
+  const sign = { ',': 'comma', ';': 'semicolon', '\t': 'tab' }[delimiter];
+  for (const { row, text } of beyond) log.inRow('too-many-cells', row, '', text, sign);
+  for (const { row, column, text } of broken) log.inRow('broken-quotes', row, plans[column].name, text);
+}
+
+function logRepeats(schema: TableSchema, columns: ReadonlyMap<string, Column>, rows: number, log: ProblemLog): void {
+  const { keys, required, numbered } = schema;
+  const complete = numbered === undefined ? required : [...required, numbered];
+  if (keys.length === 0 || complete.some((name) => keys.includes(name) && !columns.has(name))) return;
+  const present = keys.filter((name) => columns.has(name));
+  const columnsOf = (names: readonly string[]) => names.map((name) => columns.get(name)!);
+  const pairs = repeatedRows(columnsOf(present), columnsOf(complete), rows);
+  for (const { row, first } of pairs) {
+    const value = present.map((name) => shown(columns.get(name)!, row)).filter((text) => text !== '');
+    const detail = `one row for each ${present.join(', ')}; row ${log.fileRow(first)} has the same`;
+    log.inRow('same-row-twice', row, '', value.join(', '), detail);
+  }
+}
+
+function shown(column: Column, row: number): string {
+  if (column instanceof TextColumn) return column.at(row);
+  const value = column.values[row];
+  return column.kind === 'date' ? isoFromDays(value) : Number.isNaN(value) ? '' : String(value);
+}
+
+/** How many of the numbers, which rise, are at most `limit`. */
+function countUpTo(numbers: readonly number[], limit: number): number {
+  let low = 0;
+  let high = numbers.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (numbers[middle] <= limit) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
