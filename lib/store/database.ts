@@ -1,8 +1,8 @@
 import { type DBSchema, type IDBPDatabase, type IDBPObjectStore, openDB } from 'idb';
-import type { KeptTables } from './tables.ts';
+import type { ByName, PackedTable } from './tables.ts';
 
 interface Schema extends DBSchema {
-  tables: { key: string; value: KeptTables };
+  tables: { key: string; value: ByName<PackedTable> };
 }
 
 /** The tables' store inside a transaction that may write. */

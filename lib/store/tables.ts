@@ -1,5 +1,6 @@
 import type { Problem } from '../files/problem.ts';
 import type { Columns } from '../sheet/column.ts';
+import type { PackedColumns } from './packed.ts';
 
 /** One of the reader's own tables as it was last opened. */
 export interface KeptTable {
@@ -11,4 +12,9 @@ export interface KeptTable {
 
 export type TableName = 'feet' | 'horses' | 'visits';
 
-export type KeptTables = { readonly [name in TableName]?: KeptTable };
+export type ByName<Table> = { readonly [name in TableName]?: Table };
+
+export type KeptTables = ByName<KeptTable>;
+
+/** A table as the database holds it. */
+export type PackedTable = Omit<KeptTable, 'columns'> & { readonly columns: PackedColumns };
