@@ -1,3 +1,9 @@
+export { chiSquared } from './distributions/chiSquared.ts';
+export { fDistribution } from './distributions/fDistribution.ts';
+export { noncentralF } from './distributions/noncentralF.ts';
+export { noncentralT } from './distributions/noncentralT.ts';
+export { normal } from './distributions/normal.ts';
+export { studentT } from './distributions/studentT.ts';
 export { mad } from './mad.ts';
 export { mean } from './mean.ts';
 export { median } from './median.ts';
