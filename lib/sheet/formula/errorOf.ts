@@ -1,0 +1,96 @@
+import type { Table } from '../table.ts';
+import { roots } from './carriers.ts';
+import { Covariances } from './covariances.ts';
+import type { LinearForm } from './groupForms.ts';
+import { LinearForms } from './linearForms.ts';
+import type { Node } from './syntax.ts';
+
+/** What is left of a variance after cancelling, as a share of what went in, below which it is rounding: taken as 0. */
+const ROUNDING = 1e-12;
+
+/**
+ * The standard error of a formula's values, by first-order propagation from the standard errors of the measured cells.
+ * Cells err independently of each other; a cell that is used twice counts once, be it by name, through a relation, or
+ * as one of the group that a summary is of. Constants, dates, categories, tests, comparisons and counts have no error;
+ * of a choice only the branch taken counts.
+ * @param node a resolved tree over measured columns (see `inline`)
+ * @returns one standard error a row, in the unit of the node's values; 0 for what is exact. `NaN` where the value is
+ *   missing, where the error of a cell it rests on is, or where the formula has no slope there (the root of 0).
+ *   `undefined` where it rests on a column that has no errors at all.
+ * @source JCGM 100:2008 (GUM), 5.1.2 equation (10), and 5.2.2 equation (13) for what shares cells
+ * @example errorOf(parse('a - b'), table) // 5 where the errors are 3 and 4
+ */
+export function errorOf(node: Node, table: Table): Float64Array | undefined {
+  const columns = roots(node, table);
+  const errors = columns.map((name) => {
+    const column = table.column(name);
+    return column.kind === 'text' ? undefined : column.error;
+  });
+  if (!errors.every((error) => error !== undefined)) return undefined;
+  const form = new LinearForms(table, columns).of(node);
+  const variances = errors.map((error) => error.map((one) => one * one));
+  const plain = form.groups.length === 0 && form.cells.every(({ rows }) => rows === undefined);
+  const variance = plain ? ofOwnCells(form, variances, table.rows) : ofAll(form, variances, table.rows);
+  return variance.map((square, row) => {
+    const error = Number.isNaN(form.values[row]) ? Number.NaN : Math.sqrt(square);
+    return Number.isFinite(error) ? error : Number.NaN;
+  });
+}
+
+/** Each row of its own cells only, and each column once. */
+function ofOwnCells({ cells }: LinearForm, variances: readonly Float64Array[], rows: number): Float64Array {
+  const sum = new Float64Array(rows);
+  for (const { column, slopes } of cells) {
+    const variance = variances[column];
+    for (let row = 0; row < rows; row++) {
+      const slope = slopes[row];
+      if (slope !== 0) sum[row] += slope * slope * variance[row];
+    }
+  }
+  return sum;
+}
+
+function ofAll({ cells, groups }: LinearForm, variances: readonly Float64Array[], rows: number): Float64Array {
+  const covariances = new Covariances(variances);
+  const found: number[] = [];
+  const weights: number[] = [];
+  return Float64Array.from({ length: rows }, (_, row) => {
+    found.length = weights.length = 0;
+    for (const { column, rows: partners, slopes } of cells) {
+      if (slopes[row] === 0) continue;
+      const from = partners === undefined ? row : partners[row];
+      if (from < 0) return Number.NaN;
+      const cell = from * variances.length + column;
+      const known = found.indexOf(cell);
+      if (known >= 0) weights[known] += slopes[row];
+      else {
+        found.push(cell);
+        weights.push(slopes[row]);
+      }
+    }
+
+    let sum = 0;
+    let size = 0;
+    const add = (term: number) => {
+      sum += term;
+      size += Math.abs(term);
+    };
+    for (let i = 0; i < found.length; i++) if (weights[i] !== 0) add(weights[i] ** 2 * covariances.ofCell(found[i]));
+    for (let i = 0; i < groups.length; i++) {
+      const { forms, codes, slopes } = groups[i];
+      const slope = slopes[row];
+      const group = codes[row];
+      if (slope === 0) continue;
+      if (group < 0) return Number.NaN;
+      for (let j = 0; j < found.length; j++)
+        if (weights[j] !== 0) add(2 * slope * weights[j] * covariances.withCell(forms, group, found[j]));
+      add(slope ** 2 * covariances.between(forms, group, forms, group));
+      for (let j = 0; j < i; j++) {
+        const other = groups[j];
+        const both = 2 * slope * other.slopes[row];
+        if (both !== 0) add(both * covariances.between(forms, group, other.forms, other.codes[row]));
+      }
+    }
+    return sum > ROUNDING * size || Number.isNaN(sum) ? sum : 0;
+  });
+}
