@@ -25,18 +25,19 @@ export function findLayout(bytes: Uint8Array, start: number): FileLayout {
   if (hint) {
     const delimiter = hint[1] as FileLayout['delimiter'];
     const after = lineEnd(bytes, start);
-    return { delimiter, start: after, skipped: 1, mark: decimalMark(sample(bytes, after, delimiter), delimiter) };
+    return { delimiter, start: after, skipped: 1, mark: decimalMark(sample(bytes, after, delimiter).rows, delimiter) };
   }
-  // Where two fit equally well, the rarer sign is meant: commas also stand in numbers and in sentences.
-  let best: { delimiter: FileLayout['delimiter']; rows: string[][]; fit: number } | undefined;
-  for (const delimiter of ['\t', ';', ','] as const) {
-    const rows = sample(bytes, start, delimiter);
-    const fit = evenness(rows);
-    if (best === undefined || fit > best.fit * 1.1 || (delimiter === ',' && best.fit === 0))
-      best = { delimiter, rows, fit };
-  }
-  const { delimiter, rows } = best!;
-  return { delimiter, start, skipped: 0, mark: decimalMark(rows, delimiter) };
+  const trials = (['\t', ';', ','] as const).map((delimiter) => {
+    const { rows, stray } = sample(bytes, start, delimiter);
+    return { delimiter, rows, stray, fit: evenness(rows) };
+  });
+  const best = Math.max(...trials.map(({ fit }) => fit));
+  if (best === 0) return { delimiter: ',', mark: '.', start, skipped: 0 };
+  const good = trials.filter(({ fit }) => fit * 1.1 >= best);
+  const least = Math.min(...good.map(({ stray }) => stray));
+  // Where two do equally well, the rarer sign is meant: commas also stand in numbers and in sentences.
+  const { delimiter, rows } = good.find(({ stray }) => stray === least)!;
+  return { delimiter, mark: decimalMark(rows, delimiter), start, skipped: 0 };
 }
 
 /** The share of rows that have as many cells as the headings; 0 where there is one heading. */
@@ -60,30 +61,33 @@ function decimalMark(rows: readonly string[][], delimiter: string): DecimalMark 
   return commas > points ? ',' : '.';
 }
 
-function sample(bytes: Uint8Array, start: number, delimiter: string): string[][] {
+/** The first rows under that delimiter, and how many cells hold quotes that open or close none: a sign of the wrong one. */
+function sample(bytes: Uint8Array, start: number, delimiter: string): { rows: string[][]; stray: number } {
   const scanner = new CellScanner(bytes, delimiter.charCodeAt(0));
   const rows: string[][] = [];
+  let stray = 0;
   const end = Math.min(bytes.length, start + sampleBytes);
   let place = start;
   while (place < end && rows.length < sampleRows) {
     const record = readRecord(scanner, place);
     place = record.next;
+    stray += record.cells.filter(({ text, quoted, broken }) => broken || (!quoted && text.includes('"'))).length;
     if (record.cells.length > 1 || record.cells[0].text !== '') rows.push(record.cells.map(({ text }) => text));
   }
-  return rows;
+  return { rows, stray };
 }
 
 /** One row of cells as text, and where the next begins. */
 export function readRecord(
   scanner: CellScanner,
   start: number,
-): { cells: { text: string; quoted: boolean }[]; next: number } {
+): { cells: { text: string; quoted: boolean; broken: boolean }[]; next: number } {
   const { bytes, delimiter } = scanner;
-  const cells: { text: string; quoted: boolean }[] = [];
+  const cells: { text: string; quoted: boolean; broken: boolean }[] = [];
   let place = start;
   for (;;) {
     place = scanner.scan(place);
-    cells.push({ text: scanner.text(), quoted: scanner.quoted });
+    cells.push({ text: scanner.text(), quoted: scanner.quoted, broken: scanner.broken });
     if (bytes[place] !== delimiter) return { cells, next: lineEnd(bytes, place) };
     place++;
   }
