@@ -1,0 +1,20 @@
+import type { Columns } from '../sheet/column.ts';
+import { type NameOf, Sheet, type SheetOptions, type Sources } from '../sheet/sheet.ts';
+import { footRelations } from './relations.ts';
+
+/** A sheet whose formulas may look at a horse's other feet and at the visit before: `opposite(toe_angle_deg)`. */
+export class FootSheet<C extends Columns = Columns> extends Sheet<C> {
+  /**
+   * A sheet over columns of one length, with the relations between feet. They go by `horse_id`, `date`, `limb` and, where
+   * there, `moment` and `repeat`; a sheet without feet may lack these as long as no formula asks for another foot.
+   * @param keys  names of the columns that together tell one row from another
+   * @throws TypeError where lengths differ, a key is no column, or values are neither a `Float64Array` nor texts
+   */
+  static override from<C extends Sources>(
+    columns: C,
+    keys: readonly NameOf<C>[] = [],
+    options: SheetOptions = {},
+  ): FootSheet<C> {
+    return new FootSheet<C>(columns, keys, { relations: footRelations, ...options });
+  }
+}

@@ -1,0 +1,125 @@
+import type { Groups } from '../table.ts';
+
+/** Veltkamp's splitter for doubles: 2^27 + 1. */
+const splitter = 134_217_729;
+
+/** Above this share a term that leaves may take digits of the others with it, and the group is added up afresh. */
+const swamped = 2 ** 40;
+
+/** Below this share of the sum of squares, what is left after taking off the mean is rounding: the values are equal. */
+const rounding = 2 ** -90;
+
+/**
+ * Sums of each group's values, or of their squares, that follow single changes. Each sum is kept as an unevaluated pair of
+ * doubles (some 32 digits), so that a long series of edits ends where adding up afresh would. Missing values are left out.
+ * @source Dekker 1971, Numerische Mathematik 18:224–242
+ */
+export class RunningSums {
+  /** How many values each group has. */
+  readonly counts: Float64Array;
+  readonly #high: Float64Array;
+  readonly #low: Float64Array;
+
+  /** @param values  one a row; of text, `NaN` where missing and any number elsewhere */
+  constructor(
+    values: Float64Array,
+    groups: Groups,
+    readonly power: 1 | 2,
+  ) {
+    this.counts = new Float64Array(groups.count);
+    this.#high = new Float64Array(groups.count);
+    this.#low = new Float64Array(groups.count);
+    const { codes } = groups;
+    for (let row = 0; row < values.length; row++) {
+      const value = values[row];
+      if (!Number.isNaN(value)) this.#add(codes[row], value, 1);
+    }
+  }
+
+  /** The sum; 0 for a group without values. */
+  total(group: number): number {
+    return this.#high[group] + this.#low[group];
+  }
+
+  /**
+   * One value of a group becomes another, either of them perhaps missing.
+   * @returns whether the group must be added up afresh, because a value left beside which the others were too small
+   */
+  replace(group: number, before: number, after: number): boolean {
+    let largest = 0;
+    if (!Number.isNaN(before)) {
+      this.#add(group, before, -1);
+      largest = Math.abs(this.power === 1 ? before : before * before);
+    }
+    if (!Number.isNaN(after)) this.#add(group, after, 1);
+    const high = Math.abs(this.#high[group]);
+    return this.counts[group] > 0 && !(largest <= swamped * high);
+  }
+
+  /** Adds up one group afresh from the rows it has. */
+  restart(group: number, rows: ArrayLike<number>, values: Float64Array): void {
+    this.counts[group] = 0;
+    this.#high[group] = 0;
+    this.#low[group] = 0;
+    for (let i = 0; i < rows.length; i++) {
+      const value = values[rows[i]];
+      if (!Number.isNaN(value)) this.#add(group, value, 1);
+    }
+  }
+
+  #add(group: number, value: number, sign: 1 | -1): void {
+    this.counts[group] += sign;
+    if (this.counts[group] === 0) {
+      this.#high[group] = 0;
+      this.#low[group] = 0;
+      return;
+    }
+    let term = value;
+    let termLow = 0;
+    if (this.power === 2) {
+      const c = splitter * value;
+      const big = c - (c - value);
+      const small = value - big;
+      term = value * value;
+      termLow = big * big - term + 2 * big * small + small * small;
+    }
+    term *= sign;
+    termLow *= sign;
+    const high = this.#high[group];
+    const sum = high + term;
+    const part = sum - high;
+    const rest = high - (sum - part) + (term - part) + (this.#low[group] + termLow);
+    const total = sum + rest;
+    this.#high[group] = total;
+    this.#low[group] = rest - (total - sum);
+  }
+
+  /**
+   * The sample standard deviation of one group from its sums and its sums of squares.
+   * @returns `NaN` for fewer than two values; 0 where they are equal
+   */
+  static sd(sums: RunningSums, squares: RunningSums, group: number): number {
+    const count = sums.counts[group];
+    if (count < 2) return Number.NaN;
+    const high = sums.#high[group];
+    const [square, squareLow] = product(high, high);
+    const low = squareLow + 2 * high * sums.#low[group];
+    const first = square / count;
+    const [back, backLow] = product(first, count);
+    const second = (square - back - backLow + low) / count;
+    const left = squares.#high[group] - first + (squares.#low[group] - second);
+    return left <= rounding * squares.#high[group] ? 0 : Math.sqrt(left / (count - 1));
+  }
+}
+
+/** A product as a pair whose sum is exact. */
+function product(x: number, y: number): [number, number] {
+  const cx = splitter * x;
+  const bigX = cx - (cx - x);
+  const smallX = x - bigX;
+  const cy = splitter * y;
+  const bigY = cy - (cy - y);
+  const smallY = y - bigY;
+  const high = x * y;
+  return [high, bigX * bigY - high + bigX * smallY + smallX * bigY + smallX * smallY];
+}
