@@ -10,15 +10,15 @@ const sameMoment = { match: ['horse_id', 'date'], optional: ['moment', 'repeat']
 export const footRelations: readonly Relation[] = [
   {
     name: 'opposite',
-    words: 'the other side’s',
+    words: "the other side's",
     ...sameMoment,
     swap: { limb: { LF: 'RF', RF: 'LF', LH: 'RH', RH: 'LH' } },
   },
-  { name: 'front_of', words: 'the same side’s front', ...sameMoment, swap: { limb: { LH: 'LF', RH: 'RF' } } },
-  { name: 'hind_of', words: 'the same side’s hind', ...sameMoment, swap: { limb: { LF: 'LH', RF: 'RH' } } },
+  { name: 'front_of', words: "the same side's front", ...sameMoment, swap: { limb: { LH: 'LF', RH: 'RF' } } },
+  { name: 'hind_of', words: "the same side's hind", ...sameMoment, swap: { limb: { LF: 'LH', RF: 'RH' } } },
   {
     name: 'previous',
-    words: 'the last visit’s',
+    words: "the last visit's",
     match: ['horse_id', 'limb'],
     optional: ['moment', 'repeat'],
     before: 'date',
