@@ -1,9 +1,13 @@
+import type { Kernel } from './kernels.ts';
+import * as kernels from './kernels.ts';
 import type { ArithmeticOperator, ComparisonOperator, LogicalOperator } from './syntax.ts';
 
 /** All that the readings need to know of an operation on one or two values; in a resolved tree none takes more. */
 export interface Operation {
   /** The value: a missing argument gives a missing result, and so does whatever has no finite answer. */
   readonly of: (x: number, y: number) => number;
+  /** The same over a block of values, for those that are asked often. */
+  readonly kernel?: Kernel;
   /** The derivative by each argument, from the arguments and the result. */
   readonly slopes: readonly ((x: number, y: number, result: number) => number)[];
   /**
@@ -17,15 +21,16 @@ export interface Operation {
 
 export type BinaryOperator = ArithmeticOperator | ComparisonOperator | LogicalOperator;
 
-/** Missing for whatever is not finite. */
+/** Missing for whatever is not finite; a zero loses its sign. */
 export function finite(value: number): number {
-  return value - value === 0 ? value : Number.NaN;
+  return value + (value - value);
 }
 
 const flat = [() => 0, () => 0];
 
-function comparison(of: (x: number, y: number) => boolean, sql: string, words: string): Operation {
+function comparison(of: (x: number, y: number) => boolean, kernel: Kernel, sql: string, words: string): Operation {
   return {
+    kernel,
     of: (x, y) => (Number.isNaN(x) || Number.isNaN(y) ? Number.NaN : of(x, y) ? 1 : 0),
     slopes: flat,
     sql: (x, y) => `(${x} ${sql} ${y})`,
@@ -37,24 +42,28 @@ function comparison(of: (x: number, y: number) => boolean, sql: string, words: s
 export const operators: Readonly<Record<BinaryOperator, Operation>> = {
   '+': {
     of: (x, y) => finite(x + y),
+    kernel: kernels.add,
     slopes: [() => 1, () => 1],
     sql: (x, y) => `(${x} + ${y})`,
     words: (x, y) => `${x} plus ${y}`,
   },
   '-': {
     of: (x, y) => finite(x - y),
+    kernel: kernels.subtract,
     slopes: [() => 1, () => -1],
     sql: (x, y) => `(${x} - ${y})`,
     words: (x, y) => `${x} minus ${y}`,
   },
   '*': {
     of: (x, y) => finite(x * y),
+    kernel: kernels.multiply,
     slopes: [(_, y) => y, (x) => x],
     sql: (x, y) => `(${x} * ${y})`,
     words: (x, y) => `${x} times ${y}`,
   },
   '/': {
     of: (x, y) => finite(x / y),
+    kernel: kernels.divide,
     slopes: [(_, y) => 1 / y, (_, y, result) => -result / y],
     sql: (x, y) => `(${x} / NULLIF(${y}, 0))`,
     words: (x, y) => `${x} divided by ${y}`,
@@ -73,21 +82,23 @@ export const operators: Readonly<Record<BinaryOperator, Operation>> = {
       `CASE WHEN ${x} > 0 OR (${x} < 0 AND ${y} = FLOOR(${y})) OR (${x} = 0 AND ${y} >= 0) THEN POWER(${x}, ${y}) END`,
     words: (x, y) => `${x} to the power ${y}`,
   },
-  '<': comparison((x, y) => x < y, '<', 'is less than'),
-  '<=': comparison((x, y) => x <= y, '<=', 'is at most'),
-  '>': comparison((x, y) => x > y, '>', 'is more than'),
-  '>=': comparison((x, y) => x >= y, '>=', 'is at least'),
-  '==': comparison((x, y) => x === y, '=', 'is'),
-  '!=': comparison((x, y) => x !== y, '<>', 'is not'),
+  '<': comparison((x, y) => x < y, kernels.less, '<', 'is less than'),
+  '<=': comparison((x, y) => x <= y, kernels.atMost, '<=', 'is at most'),
+  '>': comparison((x, y) => x > y, kernels.turned(kernels.less), '>', 'is more than'),
+  '>=': comparison((x, y) => x >= y, kernels.turned(kernels.atMost), '>=', 'is at least'),
+  '==': comparison((x, y) => x === y, kernels.equal, '=', 'is'),
+  '!=': comparison((x, y) => x !== y, kernels.unequal, '<>', 'is not'),
   // Three-valued: what is known decides where it can.
   '&&': {
     of: (x, y) => (x === 0 || y === 0 ? 0 : x * y),
+    kernel: kernels.and,
     slopes: flat,
     sql: (x, y) => `(${x} AND ${y})`,
     words: (x, y) => `${x} and ${y}`,
   },
   '||': {
     of: (x, y) => (x === 1 || y === 1 ? 1 : x + y),
+    kernel: kernels.or,
     slopes: flat,
     sql: (x, y) => `(${x} OR ${y})`,
     words: (x, y) => `${x} or ${y}`,
@@ -96,7 +107,7 @@ export const operators: Readonly<Record<BinaryOperator, Operation>> = {
 
 /** The signs before one value. */
 export const signs: Readonly<Record<'-' | '!', Operation>> = {
-  '-': { of: (x) => -x, slopes: [() => -1], sql: (x) => `(-${x})`, words: (x) => `minus ${x}` },
+  '-': { of: (x) => 0 - x, slopes: [() => -1], sql: (x) => `(-${x})`, words: (x) => `minus ${x}` },
   '!': { of: (x) => 1 - x, slopes: [() => 0], sql: (x) => `(NOT ${x})`, words: (x) => `not ${x}` },
 };
 

@@ -1,5 +1,7 @@
 import type { Kind } from '../column.ts';
 import type { Grouped } from '../grouped.ts';
+import { finite } from './operators.ts';
+import { over } from './sqlText.ts';
 
 /** One number a group from a column's values. Missing values are left out; a group without any is missing. */
 export interface Summary {
@@ -16,18 +18,17 @@ export interface Summary {
   readonly of: (grouped: Grouped, p: number) => Float64Array;
   /** One a row: the derivative of its group's result by this row's value; 0 for a missing value. */
   readonly weights: (grouped: Grouped, result: Float64Array, p: number) => Float64Array;
-  /** Standard SQL over a window; `keys` are column names, none for the whole table. */
-  readonly sql: (x: string, keys: readonly string[], p: number) => string;
+  /**
+   * Standard SQL over a window; `keys` are column names, none for the whole table. Of an order statistic, for which the
+   * standard has no window, the share of the values below it.
+   */
+  readonly sql: ((x: string, keys: readonly string[]) => string) | { readonly share: (p: number) => number };
   readonly words: (x: string, keys: readonly string[], p: number) => string;
 }
 
 /** `a`, `a and b`, `a, b and c`. */
 export function listed(words: readonly string[], last = 'and'): string {
   return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${last} ${words[words.length - 1]}`;
-}
-
-function over(expression: string, keys: readonly string[]): string {
-  return `${expression} OVER (${keys.length === 0 ? '' : `PARTITION BY ${keys.join(', ')}`})`;
 }
 
 function within(keys: readonly string[]): string {
@@ -47,7 +48,7 @@ function byRow(grouped: Grouped, of: (group: number, value: number) => number): 
 function mean(grouped: Grouped): Float64Array {
   const { sums, counts } = grouped;
   // 0 / 0 is missing.
-  return sums.map((sum, group) => sum / counts[group]);
+  return sums.map((sum, group) => finite(sum / counts[group]));
 }
 
 function sd(grouped: Grouped): Float64Array {
@@ -62,7 +63,9 @@ function sd(grouped: Grouped): Float64Array {
     const away = value - means[group];
     squares[group] += away * away;
   }
-  return squares.map((square, group) => (counts[group] < 2 ? Number.NaN : Math.sqrt(square / (counts[group] - 1))));
+  return squares.map((square, group) =>
+    counts[group] < 2 ? Number.NaN : finite(Math.sqrt(square / (counts[group] - 1))),
+  );
 }
 
 function extreme(grouped: Grouped, sign: 1 | -1): Float64Array {
@@ -144,7 +147,7 @@ export const summaries: readonly Summary[] = [
     kinds: ['number', 'date'],
     of: (grouped) => quantile(grouped, 0.5),
     weights: (grouped) => quantileWeights(grouped, 0.5),
-    sql: (x, keys) => over(`MEDIAN(${x})`, keys),
+    sql: { share: () => 0.5 },
     words: (x, keys) => `the median of ${x}${within(keys)}`,
   },
   {
@@ -159,7 +162,8 @@ export const summaries: readonly Summary[] = [
       const means = mean(grouped);
       return byRow(grouped, (group, value) => {
         const spread = (grouped.counts[group] - 1) * result[group];
-        return spread > 0 ? (value - means[group]) / spread : 0;
+        // Equal values have no slope: their spread can only grow.
+        return spread > 0 ? (value - means[group]) / spread : Number.NaN;
       });
     },
     sql: (x, keys) => over(`STDDEV_SAMP(${x})`, keys),
@@ -196,7 +200,7 @@ export const summaries: readonly Summary[] = [
     about: 'the sum',
     gives: 'first',
     kinds: ['number'],
-    of: (grouped) => grouped.sums.map((sum, group) => (grouped.counts[group] === 0 ? Number.NaN : sum)),
+    of: (grouped) => grouped.sums.map((sum, group) => (grouped.counts[group] === 0 ? Number.NaN : finite(sum))),
     weights: (grouped) => byRow(grouped, () => 1),
     sql: (x, keys) => over(`SUM(${x})`, keys),
     words: (x, keys) => `the sum of ${x}${within(keys)}`,
@@ -222,7 +226,7 @@ export const summaries: readonly Summary[] = [
     kinds: ['number', 'date'],
     of: quantile,
     weights: (grouped, _, p) => quantileWeights(grouped, p),
-    sql: (x, keys, p) => over(`QUANTILE_CONT(${x}, ${p})`, keys),
+    sql: { share: (p) => p },
     words: (x, keys, p) => `the ${p} quantile of ${x}${within(keys)}`,
   },
 ];
