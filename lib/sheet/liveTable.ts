@@ -86,9 +86,10 @@ export class LiveTable implements Table {
     return this.#names.filter((other) => this.#formulas.get(other)?.needs.has(name));
   }
 
-  /** The title that a measured column came with. */
-  titleOf(name: string): string | undefined {
-    return this.#measured.get(name)?.title;
+  /** What people call a column: its name where it came without a title. */
+  title(name: string): string {
+    const { title } = this.formula(name)?.definition ?? this.#measured.get(name)!;
+    return title ?? name;
   }
 
   /** All that it takes to define the column again, today's values included. */

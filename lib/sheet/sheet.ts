@@ -2,6 +2,8 @@ import { type ArqueroTable, fromArquero, toArquero } from './arquero.ts';
 import type { Cell } from './cell.ts';
 import type { Column, ColumnInput, Columns, Kind, NumberColumn, TextColumn } from './column.ts';
 import { type ComputedDefinition, type Edit, History, inverse, type MeasuredDefinition } from './edits.ts';
+import { type LineageNode, lineage } from './formula/lineage.ts';
+import { sentence } from './formula/sentence.ts';
 import { LiveTable } from './liveTable.ts';
 import * as make from './makeEdit.ts';
 import type { Relation } from './relation.ts';
@@ -113,11 +115,26 @@ export class Sheet<C extends Columns = Columns> implements Table {
 
   /** What a column is: title, kind, unit, whence. */
   describe(name: NameOf<C>): ColumnDescription {
-    const { definition } = this.#table.formula(name) ?? { definition: undefined };
+    const formula = this.#table.formula(name)?.definition.formula;
     const { kind, unit } = this.#table.column(name);
-    const title = definition?.title ?? this.#table.titleOf(name) ?? name;
-    const origin = definition === undefined ? 'measured' : 'computed';
-    return { name, title, kind, unit, origin, ...(definition && { formula: definition.formula }) };
+    const title = this.#table.title(name);
+    if (formula === undefined) return { name, title, kind, unit, origin: 'measured' };
+    return { name, title, kind, unit, origin: 'computed', formula };
+  }
+
+  /** How a computed column comes about, in plain words; of a measured one its title. */
+  sentence(name: NameOf<C>): string {
+    const title = (other: string) => this.#table.title(other);
+    const formula = this.#table.formula(name);
+    return formula === undefined ? title(name) : sentence(formula.written, title, this.relations);
+  }
+
+  /** The cells that a cell came from, where those came from, and so on down to what was measured. */
+  lineage(name: NameOf<C>, row: number): LineageNode {
+    return lineage(name, row, this, (other) => {
+      const formula = this.#table.formula(other);
+      return formula && { text: formula.definition.formula, node: formula.node };
+    });
   }
 
   /** Which rows to see and in what order; nothing is moved. */
