@@ -95,7 +95,7 @@ const faults: readonly Fault[] = [
     horse_id: 'Pike',
     limb: 'LF',
     column: 'toe_angle_deg',
-    what: 'an upright foot, set on purpose and steeper by 5 degrees from the last visit',
+    what: 'an upright foot, set on purpose and steeper by 8 degrees from the last visit',
     changed: true,
     therapeutic: true,
   },
@@ -204,7 +204,7 @@ export function inventHerd(seed: number): InventedHerd {
 
       // What stands at the foot: as the farrier left it, then as it grew.
       const left = (visit: number) => ({
-        toeAngle: own.toeAngle + normal(effects.left.toeAngle) + (faulty('toe_angle_deg') && visit === last ? 5 : 0),
+        toeAngle: own.toeAngle + normal(effects.left.toeAngle) + (faulty('toe_angle_deg') && visit === last ? 8 : 0),
         gap: own.gap + normal(0.5) + (faulty('toe_minus_heel_deg') ? 1.2 * Math.max(0, visit - (last - 5)) : 0),
         toe: own.toe + normal(effects.left.toeLength),
         wallLevel:

@@ -9,38 +9,58 @@ export const demoSeed = 20250901;
 
 type Rows = InventedHerd['feet'];
 
-/** Cells as life has them: what to write instead, and where. Rows are counted from 0. */
+/** Cells as life has them: what stands there instead, and in which row, counted from 0. */
 const mishaps: readonly {
   readonly row: number;
   readonly column: string;
-  readonly cell: string;
+  readonly write: (cell: string) => string;
   readonly what: string;
 }[] = [
-  { row: 40, column: 'toe_angle_deg', cell: '520', what: 'a point that was left out: no toe has 520 degrees' },
-  { row: 77, column: 'toe_length_mm', cell: '8.5 cm', what: 'another unit: readable, 85 mm' },
-  { row: 131, column: 'toe_angle_deg', cell: '51°', what: 'a unit sign: readable' },
-  { row: 222, column: 'foot_width_mm', cell: '5 1/8 in', what: 'inches: readable, 130.2 mm' },
-  { row: 305, column: 'date', cell: '2025-13-04', what: 'no such month' },
-  { row: 410, column: 'limb', cell: 'left', what: 'front or hind?' },
-  { row: 533, column: 'heel_angle_deg', cell: 'forty-six', what: 'words for a number' },
-  { row: 640, column: 'frog_width_mm', cell: '?', what: 'nobody knows any more' },
-  { row: 702, column: 'limb', cell: 'near fore', what: 'other words for a limb: readable' },
+  {
+    row: 40,
+    column: 'toe_angle_deg',
+    write: (cell) => cell.replace('.', ''),
+    what: 'a point left out: no toe is so steep',
+  },
+  {
+    row: 77,
+    column: 'toe_length_mm',
+    write: (cell) => `${(Number(cell) / 10).toFixed(1)} cm`,
+    what: 'another unit: readable',
+  },
+  { row: 131, column: 'toe_angle_deg', write: (cell) => `${cell}°`, what: 'a unit sign: readable' },
+  {
+    row: 222,
+    column: 'foot_width_mm',
+    write: (cell) => `${Math.floor(Number(cell) / 25.4)} 1/4 in`,
+    what: 'inches: readable',
+  },
+  { row: 305, column: 'date', write: (cell) => cell.replace(/-\d\d-/, '-13-'), what: 'no such month' },
+  { row: 410, column: 'limb', write: () => 'left', what: 'front or hind?' },
+  { row: 533, column: 'heel_angle_deg', write: () => 'forty-six', what: 'words for a number' },
+  { row: 640, column: 'frog_width_mm', write: () => '?', what: 'nobody knows any more' },
+  {
+    row: 702,
+    column: 'limb',
+    write: (cell) => ({ LF: 'near fore', RF: 'off fore', LH: 'near hind', RH: 'off hind' })[cell] ?? cell,
+    what: 'other words for a limb: readable',
+  },
 ];
 
 /** The four files of the demo herd, by name. */
 export function demoFiles(): Record<string, string> {
   const { feet, horses, visits, truth } = inventHerd(demoSeed);
-  const bent = feet.map((row, at) => {
-    const changes = mishaps.filter((mishap) => mishap.row === at);
-    return changes.length === 0
-      ? row
-      : { ...row, ...Object.fromEntries(changes.map(({ column, cell }) => [column, cell])) };
+  const spoilt = feet.map((row) => ({ ...row }));
+  const written = mishaps.map(({ row, column, write, what }) => {
+    const cell = write(String(feet[row][column]));
+    spoilt[row][column] = cell;
+    return { row: row + 2, column, cell, meant: feet[row][column], what };
   });
   return {
-    'feet.csv': csv(bent),
+    'feet.csv': csv(spoilt),
     'horses.csv': csv(horses),
     'visits.csv': csv(visits),
-    'truth.json': `${JSON.stringify({ invented: true, ...truth, mishaps }, undefined, 2)}\n`,
+    'truth.json': `${JSON.stringify({ invented: true, ...truth, mishaps: written }, undefined, 2)}\n`,
   };
 }
 

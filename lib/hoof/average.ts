@@ -4,14 +4,14 @@ import type { Groups } from '../sheet/table.ts';
 /**
  * One row a group of rows: repeats averaged.
  * @param columns  of one table
- * @param groups  for each row its group; groups numbered in the order of their first rows
+ * @param groups  for each row its group
  * @returns the same columns with one row a group. Numbers are the means of what is there, their errors those of such
  *   means of independent readings (`NaN` where one of them is unknown); yes and no are yes where one reading says so;
  *   text and dates are the first that is there. A column `readings` says how many rows each is made of.
  * @example average({ x: { values: Float64Array.of(50, 52) } }, { codes: Int32Array.of(0, 0), count: 1 }).x.values // [51]
  */
 export function average(columns: Columns, groups: Groups): Columns {
-  const single = groups.count === groups.codes.length;
+  const single = groups.count === groups.codes.length && groups.codes.every((code, row) => code === row);
   const averaged: Columns = Object.create(null);
   for (const [name, input] of Object.entries(columns))
     averaged[name] = single ? input : combined(toColumn(input), groups);

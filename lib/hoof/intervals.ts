@@ -43,7 +43,12 @@ export function intervalColumns(
   columns.limb = gather(occasions.column('limb'), either);
   columns.start_date = { kind: 'date', values: Float64Array.from(gaps, ({ from }) => from) };
   columns.end_date = { kind: 'date', values: Float64Array.from(gaps, ({ to }) => to) };
-  columns.days = { unit: 'd', values: Float64Array.from(gaps, ({ from, to }) => to - from) };
+  // Days are counted, not measured: their error is none, which is not the same as unknown.
+  columns.days = {
+    unit: 'd',
+    values: Float64Array.from(gaps, ({ from, to }) => to - from),
+    error: new Float64Array(gaps.length),
+  };
   columns.compared = new TextColumn(
     Int32Array.from(gaps, ({ compared }) => compared),
     comparisons,

@@ -35,7 +35,7 @@ export function joinVisits(feet: Columns, visits: Columns, index: VisitIndex): C
   const moment = toColumn(feet.moment) as TextColumn;
   const date = feet.date.values as Float64Array;
   const visitDate = visits.date.values as Float64Array;
-  const therapeutic = Object.hasOwn(visits, 'therapeutic') ? (visits.therapeutic.values as Float64Array) : undefined;
+  const therapeutic = visits.therapeutic.values as Float64Array;
   const places = limb.levels.map((code) => (limbs as readonly string[]).indexOf(code));
   const before = moment.levels.indexOf('before');
 
@@ -49,12 +49,11 @@ export function joinVisits(feet: Columns, visits: Columns, index: VisitIndex): C
     const made = index.latestWork(foot, date[row], moment.codes[row] === before);
     nearest[row] = same >= 0 ? same : made;
     if (made >= 0) days[row] = date[row] - visitDate[made];
-    if (therapeutic !== undefined)
-      for (const visit of [same, made])
-        if (visit >= 0 && therapeutic[visit] >= 0 && onPurpose[row] !== 1) onPurpose[row] = therapeutic[visit];
+    for (const visit of [same, made])
+      if (visit >= 0 && therapeutic[visit] >= 0 && onPurpose[row] !== 1) onPurpose[row] = therapeutic[visit];
   }
   const joined: Columns = Object.create(null);
-  for (const name of visitColumns) if (Object.hasOwn(visits, name)) joined[name] = gather(visits[name], nearest);
+  for (const name of visitColumns) joined[name] = gather(visits[name], nearest);
   joined.therapeutic = { kind: 'boolean', values: onPurpose };
   joined.days_since_work = { unit: 'd', values: days };
   return joined;

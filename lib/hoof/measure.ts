@@ -41,6 +41,10 @@ export interface Measure {
   /** From where it is seen; picks the drawing. */
   readonly view: 'side' | 'front' | 'rear' | 'below' | 'pair' | 'horse';
   readonly ranges: readonly Range[];
+  /** Takes part in the list of what is worth raising; left out where another column says the same or nothing to raise. */
+  readonly ranked?: boolean;
+  /** What goes with it in a grown horse (`crooked`) or a gaited one (`long`). */
+  readonly context?: 'crooked' | 'long';
   /** Of the definition: a key of the bibliography, or the words `common practice, no source` or `from memory`. */
   readonly source: string;
   /** A worked case: shown on the page, run as a test. `given` are cells of one row (or of the named limb's row). */

@@ -39,7 +39,7 @@ export function normalise(columns: Columns, table: TableName, file: string = tab
       problems.push({ code, file, row: row + 2, column: name, value, expected, remedy });
     const known = contextOf(name);
     const row = measuredByName.get(name);
-    if (known?.tables.includes(table)) clean[name] = contextColumn(known, input, report);
+    if (known !== undefined) clean[name] = contextColumn(known, input, report);
     else if (row !== undefined) clean[name] = measuredColumn(row, input, file, report);
     else clean[name] = input;
   }
@@ -100,20 +100,20 @@ function wordColumn(column: Context, input: TextColumn, report: Report): ColumnI
   return replaced(
     input,
     (text) => understoodWord(column, text),
-    (row, text) => report(row, text, expected, leftOut, 'word-not-understood'),
+    (row, text) => report(row, text, expected, leftOut, 'not-a-word'),
   );
 }
 
 function limbColumn(input: ColumnInput, report: Report): ColumnInput {
   const expected = 'LF, RF, LH or RH, or words such as near fore';
-  return replaced(asText(input), parseLimb, (row, text) => report(row, text, expected, leftOut, 'limb-not-understood'));
+  return replaced(asText(input), parseLimb, (row, text) => report(row, text, expected, leftOut, 'not-a-word'));
 }
 
 function dateColumn(input: ColumnInput, report: Report): ColumnInput {
   if (input.values instanceof Float64Array) {
     const values = input.values.map((value, row) => {
       if (Number.isNaN(value) || Number.isInteger(value)) return value;
-      report(row, String(value), 'whole days since 1970-01-01', leftOut, 'date-not-understood');
+      report(row, String(value), 'whole days since 1970-01-01', leftOut, 'not-a-date');
       return Number.NaN;
     });
     return { kind: 'date', unit: 'd', values };
@@ -122,8 +122,7 @@ function dateColumn(input: ColumnInput, report: Report): ColumnInput {
   const days = text.levels.map((level) => daysFromIso(level.trim()));
   const values = Float64Array.from(text.codes, (code, row) => {
     if (code < 0) return Number.NaN;
-    if (Number.isNaN(days[code]))
-      report(row, text.levels[code], 'a date such as 2026-03-09', leftOut, 'date-not-understood');
+    if (Number.isNaN(days[code])) report(row, text.levels[code], 'a date such as 2026-03-09', leftOut, 'not-a-date');
     return days[code];
   });
   return { kind: 'date', unit: 'd', values };
@@ -131,7 +130,7 @@ function dateColumn(input: ColumnInput, report: Report): ColumnInput {
 
 function yesNoColumn(column: Context, input: ColumnInput, report: Report): ColumnInput {
   const bad = (row: number, text: string): number => {
-    report(row, text, 'yes or no', leftOut, 'yes-or-no-not-understood');
+    report(row, text, 'yes or no', leftOut, 'not-a-word');
     return Number.NaN;
   };
   if (input.values instanceof Float64Array) {
@@ -152,7 +151,7 @@ function numberColumn(input: ColumnInput, report: Report): ColumnInput {
   const text = asText(input);
   const values = Float64Array.from(text.codes, (code, row) => {
     const value = code < 0 ? Number.NaN : Number(text.levels[code]);
-    if (code >= 0 && Number.isNaN(value)) report(row, text.levels[code], 'a number', leftOut, 'number-not-understood');
+    if (code >= 0 && Number.isNaN(value)) report(row, text.levels[code], 'a number', leftOut, 'not-a-number');
     return value;
   });
   return { kind: 'number', unit: input.unit, values };

@@ -84,10 +84,10 @@ function repeatColumn(feet: Columns, rows: number, file: string): { repeat: Colu
       if (Number.isNaN(given[row])) continue;
       if (first[seen.codes[row]]++ === 0) continue;
       problems.push({
-        code: 'row-repeated',
+        code: 'same-row-twice',
         file,
         row: row + 2,
-        column: 'repeat',
+        column: '',
         value: String(given[row]),
         expected: 'one row for each horse, date, limb, moment and repeat',
         remedy:

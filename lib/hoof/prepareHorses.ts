@@ -67,7 +67,7 @@ function onePerHorse(horses: Columns, file: string, problems: Problem[]): Column
     else if (seen.has(code))
       problems.push({
         ...common,
-        code: 'row-repeated',
+        code: 'same-row-twice',
         expected: 'one row a horse',
         remedy: 'Remove or merge the row; meanwhile numbers are averaged and the first words count',
       });

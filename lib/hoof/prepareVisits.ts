@@ -1,9 +1,25 @@
-import { type Columns, rowCount, type TextColumn, toColumn } from '../sheet/column.ts';
+import { type Columns, rowCount, TextColumn, toColumn } from '../sheet/column.ts';
 import { groupRows } from '../sheet/groups.ts';
 import { average } from './average.ts';
 import { gather } from './gather.ts';
 
 const names = ['farrier', 'work', 'therapeutic'];
+
+/** Visits with all their columns, empty where nobody wrote them. */
+export function prepareVisits(visits: Columns): Columns {
+  const rows = rowCount(visits);
+  const columns: Columns = Object.create(null);
+  columns.horse_id = visits.horse_id;
+  columns.date = visits.date;
+  const noWords = new TextColumn(new Int32Array(rows).fill(-1), []);
+  columns.farrier = Object.hasOwn(visits, 'farrier') ? visits.farrier : noWords;
+  columns.work = Object.hasOwn(visits, 'work') ? visits.work : noWords;
+  columns.therapeutic = Object.hasOwn(visits, 'therapeutic')
+    ? visits.therapeutic
+    : { kind: 'boolean', values: new Float64Array(rows).fill(Number.NaN) };
+  for (const [name, column] of Object.entries(visits)) if (!Object.hasOwn(columns, name)) columns[name] = column;
+  return columns;
+}
 
 /**
  * The visits that the feet speak of where there is no visits table: one row a horse and day with a measurement before

@@ -34,12 +34,8 @@ export function rangeFor(ranges: readonly Range[], foot: Foot): Range | undefine
     if (build !== undefined && !build.includes(foot.build ?? '')) return false;
     if (exceptBuild?.includes(foot.build ?? '')) return false;
     if (shod !== undefined && foot.shod !== shod) return false;
-    if (
-      weightKg !== undefined &&
-      !((foot.weightKg ?? Number.NaN) >= weightKg[0] && (foot.weightKg ?? Number.NaN) <= weightKg[1])
-    )
-      return false;
-    return true;
+    const weight = foot.weightKg ?? Number.NaN;
+    return weightKg === undefined || (weight >= weightKg[0] && weight <= weightKg[1]);
   });
 }
 

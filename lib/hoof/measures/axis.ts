@@ -14,6 +14,7 @@ export const axis: readonly Measure[] = [
     sign: 'hoof minus pastern: negative is broken back, positive is broken forward',
     about:
       'The hoof-pastern axis: straight where the dorsal wall and the dorsal line of the pastern are parallel. It changes at once when the horse stands with the foot set forward or back, so it is worth measuring twice. The definition prints no tolerance; here the measuring error is the tolerance.',
+    ranked: true,
     ranges: [
       {
         atLeast: 0,
@@ -65,6 +66,7 @@ export const axis: readonly Measure[] = [
     sign: 'toe minus heel: the larger, the more the heel runs forward under the foot',
     about:
       'The heel should come near the toe angle and is generally lower. Heels are called underrun beyond 5 degrees. In a published trial underrun heels moved only after half a year: look for slow change.',
+    ranked: true,
     ranges: [
       {
         atMost: 5,

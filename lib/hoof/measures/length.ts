@@ -13,6 +13,8 @@ export const length: readonly Measure[] = [
     sentence: 'the toe is {value} times as long as the heel',
     about:
       'A textbook gives 2 in front and 1.3 (2 to 1.5) behind; 77 mares of four breeds measured about 2 in front and behind. The limit of 3 is quoted for heights and is used here for lengths, which are the larger at both places.',
+    context: 'long',
+    ranked: true,
     ranges: [{ atMost: 3, above: 'long in the toe for its heel', source: 'dyson-2011', firmness: 'published' }],
     source: 'adams-stashak',
     example: { given: { toe_length_mm: 84, heel_length_mm: 40 }, value: 2.1 },
@@ -44,6 +46,8 @@ export const length: readonly Measure[] = [
     sign: 'toe minus guideline: positive where the toe is longer',
     about:
       'In a shod foot the thickness of the shoe is in the toe length. In a published herd nine in ten horses were over the guideline. Gaited builds carry longer feet on purpose and have no range here.',
+    context: 'long',
+    ranked: true,
     ranges: [
       {
         atMost: 0,

@@ -49,6 +49,8 @@ export const level: readonly Measure[] = [
     sentenceBelowZero: 'seen from the front the outside is {value} higher than the inside',
     about:
       'The difference of the two projected heights. A projected height rises as the wall stands up, even when horn was removed, so before and after the farrier compare the length along the wall as well. One clinician is not troubled within 3 mm and changes the shoeing beyond 5 mm, on radiographs; the published shares follow their own definitions.',
+    context: 'crooked',
+    ranked: true,
     ranges: [wallRange],
     source: 'ogrady-mediolateral',
     example: { given: { medial_wall_mm: 68, lateral_wall_mm: 62 }, value: 6 },
@@ -62,6 +64,7 @@ export const level: readonly Measure[] = [
     sentence: 'seen from the front the inside is {value} of their mean higher than the outside',
     sentenceBelowZero: 'seen from the front the outside is {value} of their mean higher than the inside',
     about: 'The same difference in percent of the mean of the two heights, so that a pony and a heavy horse compare.',
+    context: 'crooked',
     ranges: [],
     source: 'common practice, no source',
     example: { given: { medial_wall_mm: 84, lateral_wall_mm: 76 }, value: 10 },
@@ -105,6 +108,7 @@ export const level: readonly Measure[] = [
     sentenceBelowZero: 'along the wall the outside is {value} longer than the inside',
     about:
       'The difference of the two lengths along the wall as seen from the front. The inside wall is often the steeper, so equal heights can go with unequal lengths, and the other way round. Missing where a slope was not measured.',
+    context: 'crooked',
     ranges: [],
     source: 'lesniak-2017',
     example: {
@@ -122,6 +126,7 @@ export const level: readonly Measure[] = [
     sentence: 'along the wall the inside is {value} of their mean longer than the outside',
     sentenceBelowZero: 'along the wall the outside is {value} of their mean longer than the inside',
     about: 'The same difference in percent of the mean of the two lengths.',
+    context: 'crooked',
     ranges: [],
     source: 'common practice, no source',
     example: {
@@ -139,6 +144,8 @@ export const level: readonly Measure[] = [
     sentenceBelowZero: 'seen from behind the outside heel is {value} higher than the inside heel',
     about:
       'The difference of the two projected heel heights. Heels are called sheared from 5 mm apart, hairline to ground or shoe. Papers mix heel height and heel length; this one is the height, and the length along the heel has its own column.',
+    context: 'crooked',
+    ranked: true,
     ranges: [heelRange],
     source: 'ogrady-sheared',
     example: { given: { medial_heel_mm: 44, lateral_heel_mm: 47 }, value: -3 },
@@ -153,6 +160,7 @@ export const level: readonly Measure[] = [
     sentenceBelowZero: 'seen from behind the outside heel is {value} of their mean higher than the inside heel',
     about:
       'The same difference in percent of the mean of the two heights. Along the heel the percentage is the same, because both heels are taken at one slope.',
+    context: 'crooked',
     ranges: [],
     source: 'common practice, no source',
     example: { given: { medial_heel_mm: 42, lateral_heel_mm: 38 }, value: 10 },
@@ -168,6 +176,7 @@ export const level: readonly Measure[] = [
     sentenceBelowZero: 'along the heel the outside is {value} longer than the inside',
     about:
       'The difference of the heel lengths along the slope of the heel, hairline to ground or shoe. The slope is the heel angle seen from the side and serves both heels, so the length differs more than the height and never the other way. Missing where the heel angle was not measured.',
+    context: 'crooked',
     ranges: [heelRange],
     source: 'ogrady-sheared',
     example: { given: { medial_heel_mm: 44, lateral_heel_mm: 40, heel_angle_deg: 30 }, value: 8 },

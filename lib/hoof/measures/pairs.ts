@@ -30,6 +30,7 @@ export const pairs: readonly Measure[] = [
     sign,
     about:
       'No two feet match: of 40 horses none had a perfectly matching pair. The limit of 1.5 degrees is for front pairs and near the error of one gauge reading; the published shares follow their own definitions.',
+    ranked: true,
     ranges: [
       {
         ...uneven,
@@ -58,6 +59,7 @@ export const pairs: readonly Measure[] = [
     sentenceBelowZero: 'the right foot is {value} wider than the left',
     sign,
     about: 'A slightly larger left front foot is usual: 70 percent of 40 Warmbloods had one. No limit was read.',
+    ranked: true,
     ranges: [],
     source: 'kummer-2006',
     example: { given: { limb: 'LF', foot_width_mm: 131 }, others: [{ limb: 'RF', foot_width_mm: 128 }], value: 3 },

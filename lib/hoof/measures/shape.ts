@@ -13,6 +13,7 @@ export const shape: readonly Measure[] = [
     sentence: 'the foot is {value} times as wide as it is long',
     about:
       'Front feet are the rounder, hind feet the more pointed: compare a foot with its own pair and herd. No study with a figure for the ratio was read, so there is no range.',
+    ranked: true,
     ranges: [],
     source: 'stachurska-2008',
     example: { given: { foot_width_mm: 126, foot_length_mm: 140 }, value: 0.9 },
@@ -26,6 +27,7 @@ export const shape: readonly Measure[] = [
     sentence: 'the frog is {value} times as wide as it is long',
     about:
       'A foot is called contracted where its frog is less than 0.67 times as wide as long. In three published herds two thirds to nine tenths of horses were.',
+    ranked: true,
     ranges: [
       {
         atLeast: 0.67,
@@ -52,6 +54,7 @@ export const shape: readonly Measure[] = [
     formula: 'heel_width_mm / foot_width_mm',
     sentence: 'the heels are {value} times as wide as the foot',
     about: 'How open the heels are. Hind feet are relatively the wider here. No published limit was read.',
+    ranked: true,
     ranges: [],
     source: 'stachurska-2008',
     example: { given: { heel_width_mm: 78, foot_width_mm: 130 }, value: 0.6 },

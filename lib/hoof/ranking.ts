@@ -1,0 +1,159 @@
+import type { NumberColumn } from '../sheet/column.ts';
+import type { Groups, Table } from '../sheet/table.ts';
+import type { Finding, Ranking } from './finding.ts';
+import { type FootFacts, footFacts } from './footFacts.ts';
+import { history } from './history.ts';
+import { latestOccasions } from './latest.ts';
+import { sideOf } from './limbs.ts';
+import type { Measure, Range } from './measure.ts';
+import { measures } from './measures/index.ts';
+import { beyond, type Ranges, rangeFor } from './ranges.ts';
+import { against, type Readings, usualOf } from './usual.ts';
+import { errorsBeyond, verdict } from './verdict.ts';
+
+/** From how many robust standard deviations a value counts as unusual for the herd. Common practice, no source. */
+export const unusual = 2;
+/** The same for a foot against its own past; larger, because each foot is asked about a dozen measures. */
+export const unusualForItself = 2.5;
+
+/**
+ * What is worth raising, foot by foot: not broken rules, which nearly every foot has, but what is unusual for this herd
+ * and for this foot, lies further from the herd than before, and changed by more than the error of measuring.
+ * @param occasions  one row a foot, day and moment, with the computed columns; see `herd().occasions`
+ * @returns at most one finding a foot, the most unusual first; the foot's others stand in its `also`. A pair's
+ *   difference is told of the left foot. Therapeutic feet are apart and never ranked. The farrier plays no part.
+ * @source median and MAD: Hampel 1974, JASA 69:383–393; the rule itself is ours
+ */
+export function ranking(occasions: Table, ranges: Ranges, ranked: readonly Measure[] = measures): Ranking {
+  const feet = feetOf(occasions);
+  const found: Finding[] = [];
+  for (const measure of ranked)
+    if (measure.ranked && measure.table === 'feet' && occasions.names.includes(measure.name))
+      found.push(...findingsOf(measure, feet, ranges));
+  const byFoot = new Map<number, Finding[]>();
+  for (const finding of found) {
+    const foot = feet.readings.feet.codes[finding.row];
+    const list = byFoot.get(foot);
+    if (list) list.push(finding);
+    else byFoot.set(foot, [finding]);
+  }
+  const order = { raise: 0, 'on purpose': 0, unsure: 1 };
+  const leading = [...byFoot.values()].map((list) => {
+    const [first, ...also] = list.sort((a, b) => order[a.state] - order[b.state] || b.score - a.score);
+    return { ...first, also };
+  });
+  leading.sort((a, b) => b.score - a.score);
+  const of = (state: Finding['state']): Finding[] => leading.filter((finding) => finding.state === state);
+  return {
+    raise: of('raise'),
+    unsure: of('unsure'),
+    onPurpose: of('on purpose'),
+    feet: feet.latest.length,
+    once: feet.latest.filter((row) => feet.like(row).length === 1).length,
+  };
+}
+
+interface Feet {
+  readonly occasions: Table;
+  readonly facts: (row: number) => FootFacts;
+  /** The row of each foot's latest occasion. */
+  readonly latest: readonly number[];
+  /** Rows of the same foot at the same moment. */
+  readonly like: (row: number) => Int32Array;
+  readonly readings: Readings;
+}
+
+function feetOf(occasions: Table): Feet {
+  const like = occasions.groups(['horse_id', 'limb', 'moment']);
+  const rowsOfEach = rowsOfGroups(like);
+  const therapeutic = occasions.column('therapeutic').values as Float64Array;
+  return {
+    occasions,
+    facts: footFacts(occasions),
+    latest: latestOccasions(occasions),
+    like: (row) => rowsOfEach[like.codes[row]],
+    readings: { rowsOfEach, feet: occasions.groups(['horse_id', 'limb']), leaveOut: (row) => therapeutic[row] === 1 },
+  };
+}
+
+function rowsOfGroups({ codes, count }: Groups): Int32Array[] {
+  const starts = new Int32Array(count + 1);
+  for (const code of codes) starts[code + 1]++;
+  for (let group = 0; group < count; group++) starts[group + 1] += starts[group];
+  const next = starts.slice();
+  const order = new Int32Array(codes.length);
+  for (let row = 0; row < codes.length; row++) order[next[codes[row]]++] = row;
+  return Array.from({ length: count }, (_, group) => order.subarray(starts[group], starts[group + 1]));
+}
+
+function findingsOf(measure: Measure, { occasions, facts, latest, like, readings }: Feet, ranges: Ranges): Finding[] {
+  const { values, error } = occasions.column(measure.name) as NumberColumn;
+  const date = occasions.column('date').values as Float64Array;
+  const sameMoment = occasions.groups(['end', 'moment']);
+  const anyMoment = occasions.groups(['end']);
+  const usual = usualOf(values, sameMoment, readings);
+  const usualAnyMoment = usualOf(values, anyMoment, readings);
+  const opposite = occasions.partners(occasions.relations.find(({ name }) => name === 'opposite')!);
+  const at = (row: number) => ({ value: values[row], error: error?.[row] ?? Number.NaN, date: date[row] });
+  const found: Finding[] = [];
+  for (const row of latest) {
+    const foot = facts(row);
+    const { value, error } = at(row);
+    if (Number.isNaN(value) || (measure.view === 'pair' && sideOf(foot.limb) === 'right')) continue;
+    const expected = usual[sameMoment.codes[row]];
+    const herd = against(value, expected, false) ?? against(value, usualAnyMoment[anyMoment.codes[row]], true);
+    const earlier = [...like(row)].filter((other) => date[other] < date[row] && !Number.isNaN(values[other])).map(at);
+    const own = history(value, error, earlier, expected.ownSpread);
+    const range = rangeFor(ranges.get(measure.name) ?? [], foot);
+    if (range !== undefined && leavesTheOnlyLimit(range, value, own?.change)) continue;
+    const judged = judge(herd, own, error, foot.readings);
+    if (judged === undefined) continue;
+    const other = measure.view === 'pair' || opposite[row] < 0 ? undefined : values[opposite[row]];
+    found.push({
+      ...judged,
+      state: foot.therapeutic ? 'on purpose' : judged.state,
+      foot,
+      row,
+      measure,
+      value,
+      error,
+      herd,
+      own,
+      other: Number.isNaN(other) ? undefined : other,
+      verdict: verdict(value, error, range, foot.readings),
+      also: [],
+    });
+  }
+  return found;
+}
+
+/** Inside a range with one limit, and moving away from it: nothing to raise. */
+function leavesTheOnlyLimit(range: Range, value: number, change: number | undefined): boolean {
+  if (beyond(range, value) !== 0 || (range.atLeast !== undefined) === (range.atMost !== undefined)) return false;
+  return change === undefined || (range.atMost !== undefined ? change < 0 : change > 0);
+}
+
+/** Whether the two together are worth a word; `undefined` where they are not. */
+function judge(
+  herd: Finding['herd'],
+  own: Finding['own'],
+  se: number,
+  readings: number,
+): Pick<Finding, 'state' | 'score' | 'repeats'> | undefined {
+  const fromHerd = herd === undefined ? undefined : Math.abs(herd.distance);
+  if (own === undefined)
+    return fromHerd !== undefined && fromHerd >= 1.5 * unusual ? { state: 'unsure', score: fromHerd } : undefined;
+  const ownDistance = Math.abs(own.distance);
+  const away = herd === undefined || Math.sign(herd.distance) === Math.sign(own.change);
+  if (!away || (fromHerd !== undefined && fromHerd < unusual)) return undefined;
+  const score = fromHerd === undefined ? ownDistance : Math.sqrt(fromHerd * ownDistance);
+  const size = Math.abs(own.change);
+  if (ownDistance >= unusualForItself && size > errorsBeyond * own.changeError) return { state: 'raise', score };
+  if (Number.isNaN(own.changeError)) return ownDistance >= unusualForItself ? { state: 'unsure', score } : undefined;
+  if (herd === undefined || size <= own.changeError || size > errorsBeyond * own.changeError) return undefined;
+  // Only this visit's readings can still be repeated.
+  const past = own.changeError ** 2 - se ** 2;
+  const room = (size / errorsBeyond) ** 2 - past;
+  const repeats = room > 0 ? Math.floor((readings * se ** 2) / room) + 1 : undefined;
+  return { state: 'unsure', score, repeats };
+}
