@@ -1,0 +1,110 @@
+/** Small dense matrices, row after row. */
+
+/** A B for A rows by inner, B inner by columns. */
+export function multiply(a: Float64Array, b: Float64Array, rows: number, inner: number, columns: number): Float64Array {
+  const out = new Float64Array(rows * columns);
+  for (let i = 0; i < rows; i++) {
+    for (let k = 0; k < inner; k++) {
+      const factor = a[i * inner + k];
+      if (factor === 0) continue;
+      for (let j = 0; j < columns; j++) out[i * columns + j] += factor * b[k * columns + j];
+    }
+  }
+  return out;
+}
+
+export function transpose(a: Float64Array, rows: number, columns: number): Float64Array {
+  const out = new Float64Array(a.length);
+  for (let i = 0; i < rows; i++) for (let j = 0; j < columns; j++) out[j * rows + i] = a[i * columns + j];
+  return out;
+}
+
+/** tr(A B) for square matrices. */
+export function traceOfProduct(a: Float64Array, b: Float64Array, n: number): number {
+  let sum = 0;
+  for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) sum += a[i * n + j] * b[j * n + i];
+  return sum;
+}
+
+/** The block of a matrix with `stride` columns that starts at (row, column). */
+export function block(
+  a: Float64Array,
+  stride: number,
+  row: number,
+  column: number,
+  rows: number,
+  columns: number,
+): Float64Array {
+  const out = new Float64Array(rows * columns);
+  for (let i = 0; i < rows; i++) {
+    for (let j = 0; j < columns; j++) out[i * columns + j] = a[(row + i) * stride + column + j];
+  }
+  return out;
+}
+
+export function subtract(a: Float64Array, b: Float64Array): Float64Array {
+  return a.map((value, i) => value - b[i]);
+}
+
+/** x'A y. */
+export function bilinear(x: Float64Array, a: Float64Array, y: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < x.length; i++) {
+    let row = 0;
+    for (let j = 0; j < y.length; j++) row += a[i * y.length + j] * y[j];
+    sum += x[i] * row;
+  }
+  return sum;
+}
+
+/** Eigenvalues and eigenvectors (as columns) of a symmetric matrix by Jacobi rotations (Golub & Van Loan 2013, 8.5). */
+export function symmetricEigen(matrix: Float64Array, n: number): { values: Float64Array; vectors: Float64Array } {
+  const a = matrix.slice();
+  const vectors = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) vectors[i * n + i] = 1;
+  for (let sweep = 0; sweep < 60; sweep++) {
+    let off = 0;
+    let on = 0;
+    for (let i = 0; i < n; i++) {
+      on += a[i * n + i] ** 2;
+      for (let j = 0; j < i; j++) off += a[i * n + j] ** 2;
+    }
+    if (off <= 1e-32 * on) break;
+    for (let p = 0; p < n; p++) {
+      for (let q = p + 1; q < n; q++) {
+        const apq = a[p * n + q];
+        if (apq === 0) continue;
+        const theta = (a[q * n + q] - a[p * n + p]) / (2 * apq);
+        const t = (theta < 0 ? -1 : 1) / (Math.abs(theta) + Math.hypot(theta, 1));
+        const c = 1 / Math.hypot(t, 1);
+        const s = t * c;
+        for (let k = 0; k < n; k++) {
+          const x = a[k * n + p];
+          const y = a[k * n + q];
+          a[k * n + p] = c * x - s * y;
+          a[k * n + q] = s * x + c * y;
+        }
+        for (let k = 0; k < n; k++) {
+          const x = a[p * n + k];
+          const y = a[q * n + k];
+          a[p * n + k] = c * x - s * y;
+          a[q * n + k] = s * x + c * y;
+        }
+        for (let k = 0; k < n; k++) {
+          const x = vectors[k * n + p];
+          const y = vectors[k * n + q];
+          vectors[k * n + p] = c * x - s * y;
+          vectors[k * n + q] = s * x + c * y;
+        }
+      }
+    }
+  }
+  return { values: Float64Array.from({ length: n }, (_, i) => a[i * n + i]), vectors };
+}
+
+/** V f(values) V'. */
+export function fromEigen(values: Float64Array, vectors: Float64Array, f: (value: number) => number): Float64Array {
+  const n = values.length;
+  const scaled = vectors.map((value, at) => value * f(values[at % n]));
+  return multiply(scaled, transpose(vectors, n, n), n, n, n);
+}
