@@ -1,9 +1,6 @@
-import { type Column, type Columns, toColumn } from '../sheet/column.ts';
 import { codedCells, headingCell, textCell } from './codedCells.ts';
 import { longestNumber, putNumber } from './putNumber.ts';
-
-/** Columns by name, or anything that has them as a sheet does. */
-export type Writable = Columns | { readonly names: readonly string[]; column(name: string): Column };
+import { namedColumns, type Writable } from './writable.ts';
 
 export interface WriteOptions {
   /** Which columns, in order; all where left out. */
@@ -36,13 +33,13 @@ export function writeTable(table: Writable, options: WriteOptions = {}): string 
 
 /** What `writeTable` writes, as bytes in pieces of whole rows: for a table that no one string has to hold. */
 export function* tableChunks(table: Writable, options: WriteOptions = {}): Generator<Uint8Array<ArrayBuffer>> {
-  const read = isSheet(table) ? (name: string) => table.column(name) : (name: string) => toColumn(table[name]);
-  const names = options.columns ?? (isSheet(table) ? table.names : Object.keys(table));
+  const source = namedColumns(table);
+  const names = options.columns ?? source.names;
   if (names.length === 0) return;
   const unnamed = names.indexOf('');
   if (unnamed >= 0) throw new TypeError(`Column ${unnamed + 1} has no name; give it one to write the table`);
 
-  const columns = names.map(read);
+  const columns = names.map((name) => source.column(name));
   const numbers = columns.map((column) => (column.kind === 'number' ? column.values : undefined));
   const coded = columns.map((column) => (column.kind === 'number' ? undefined : codedCells(column)));
   const encoder = new TextEncoder();
@@ -84,10 +81,6 @@ export function* tableChunks(table: Writable, options: WriteOptions = {}): Gener
     chunk[at - 1] = LF;
   }
   if (at > 0) yield chunk.subarray(0, at);
-}
-
-function isSheet(table: Writable): table is Exclude<Writable, Columns> {
-  return typeof table.column === 'function';
 }
 
 function put(cell: Uint8Array, bytes: Uint8Array, at: number): number {
