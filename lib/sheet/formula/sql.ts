@@ -1,0 +1,226 @@
+import type { Relation } from '../relation.ts';
+import { children, keysOf } from './children.ts';
+import { functions } from './functions.ts';
+import { Numbering } from './numbering.ts';
+import { type Operation, operators, signs } from './operators.ts';
+import { type Expression, SqlStages } from './sqlStages.ts';
+import { identifier, numberLiteral, over, textLiteral } from './sqlText.ts';
+import type { Summary } from './summaries.ts';
+import type { Node } from './syntax.ts';
+
+export interface SqlOptions {
+  /** The table's name. */
+  readonly table: string;
+  /** The columns that the table stores. */
+  readonly names: readonly string[];
+  readonly relations: readonly Relation[];
+  /** A stored column to sort the result by; left out, rows come in whatever order the database likes. */
+  readonly rowId?: string;
+}
+
+/**
+ * One `SELECT` in standard SQL that gives all stored columns and then the computed ones, with the values that the sheet
+ * has. Relations and summaries are window functions; where one rests on another they follow each other in stages, and
+ * what several columns share is computed once.
+ *
+ * It expects the table as the sheet has it: numbers `DOUBLE PRECISION`, dates whole days since 1970-01-01, yes/no
+ * `BOOLEAN`, text `VARCHAR`, and what is missing `NULL`: never NaN, which databases take for a large number, nor an empty text.
+ * Results beyond the largest double are left to the database.
+ * @param columns computed columns with their formulas as `resolve` gives them; they may name each other
+ * @throws TypeError for a relation that both swaps and looks before, which no window can follow
+ * @example sql([{ name: 'off', node: parse('toe - mean(toe, horse_id)') }], { table: 'feet', names: ['horse_id', 'toe'], relations: [] })
+ *   // WITH "stage_1" AS (SELECT "horse_id", "toe", AVG("toe") OVER (PARTITION BY "horse_id") AS "part_1" FROM "feet")
+ *   // SELECT "horse_id", "toe", ("toe" - "part_1") AS "off" FROM "stage_1"
+ */
+export function sql(columns: readonly { readonly name: string; readonly node: Node }[], options: SqlOptions): string {
+  const { table, names, relations, rowId } = options;
+  const formulas = new Map(columns.map(({ name, node }) => [name, node]));
+  const given = [...names, ...formulas.keys()];
+  const stored = rowId === undefined || names.includes(rowId) ? names : [rowId, ...names];
+  const writer = new Writer(new SqlStages([table, ...stored, ...given]), formulas, relations, new Set(given));
+  for (const name of formulas.keys()) writer.column(name);
+  return writer.stages.select(table, stored, given, rowId);
+}
+
+class Writer {
+  readonly stages: SqlStages;
+  readonly #formulas: ReadonlyMap<string, Node>;
+  readonly #relations: readonly Relation[];
+  readonly #names: ReadonlySet<string>;
+  readonly #numbering = new Numbering();
+  /** What is written already: columns, windows, and what windows need. */
+  readonly #known = new Map<string, Expression>();
+
+  constructor(
+    stages: SqlStages,
+    formulas: ReadonlyMap<string, Node>,
+    relations: readonly Relation[],
+    names: ReadonlySet<string>,
+  ) {
+    this.stages = stages;
+    this.#formulas = formulas;
+    this.#relations = relations;
+    this.#names = names;
+  }
+
+  column(name: string): Expression {
+    const formula = this.#formulas.get(name);
+    if (formula === undefined) return { text: identifier(name), stage: 0, atomic: true };
+    return this.#once(`column ${name}`, () => this.stages.add(this.#of(formula), name));
+  }
+
+  #once(key: string, write: () => Expression): Expression {
+    const before = this.#known.get(key);
+    if (before !== undefined) return before;
+    const written = write();
+    this.#known.set(key, written);
+    return written;
+  }
+
+  #of(node: Node): Expression {
+    switch (node.kind) {
+      case 'number':
+        return { text: numberLiteral(node.value), stage: 0, atomic: true };
+      case 'text':
+        return { text: textLiteral(node.value), stage: 0, atomic: true };
+      case 'column':
+        return this.column(node.name);
+      case 'unary':
+        return this.#operation(node, signs[node.operator]);
+      case 'binary':
+        return this.#operation(node, operators[node.operator]);
+      case 'conditional': {
+        const parts = children(node).map((part) => this.#of(part));
+        const [test, then, otherwise] = parts;
+        return {
+          text: `CASE ${test.text} WHEN TRUE THEN ${then.text} WHEN FALSE THEN ${otherwise.text} END`,
+          stage: latest(parts),
+          atomic: false,
+        };
+      }
+      case 'call': {
+        const row = functions.get(node.name);
+        if (row?.sort === 'plain') return this.#operation(node, row);
+        const key = `window ${this.#numbering.of(node)}`;
+        return this.#once(key, () => (row?.sort === 'summary' ? this.#summary(node, row) : this.#relation(node)));
+      }
+    }
+  }
+
+  #operation(node: Node, operation: Operation): Expression {
+    const marks = children(node).map((_, i) => `\u0001${i}\u0002`);
+    const pattern = operation.sql(...marks);
+    const args = children(node).map((part, i) => {
+      const arg = this.#of(part);
+      const once = pattern.split(marks[i]).length <= 2;
+      return once || arg.atomic ? arg : this.#named(part, arg);
+    });
+    return { text: operation.sql(...args.map(({ text }) => text)), stage: latest(args), atomic: false };
+  }
+
+  /** An expression that is used more than once, under a name. */
+  #named(node: Node, written: Expression): Expression {
+    if (written.atomic) return written;
+    return this.#once(`part ${this.#numbering.of(node)}`, () => this.stages.add(written));
+  }
+
+  #summary(node: Node & { kind: 'call' }, row: Summary): Expression {
+    const [x, p] = node.args;
+    const keys = keysOf(node).map((name) => this.column(name));
+    const of = this.#of(x);
+    if ('share' in row.sql) return this.#quantile(x, row.sql.share(p?.kind === 'number' ? p.value : Number.NaN), keys);
+    const text = row.sql(
+      of.text,
+      keys.map(({ text }) => text),
+    );
+    return this.stages.add({ text, stage: latest([of, ...keys]), atomic: false });
+  }
+
+  /** R's type 7 from the ranks of the values: the standard has no quantile over a window. */
+  #quantile(node: Node, share: number, groups: readonly Expression[]): Expression {
+    const x = this.#named(node, this.#of(node));
+    const keys = groups.map(({ text }) => text);
+    const stage = latest([x, ...groups]);
+    const window = (text: string) => this.#once(text, () => this.stages.add({ text, stage, atomic: false }));
+    const rank = window(over('ROW_NUMBER()', keys, `ORDER BY ${x.text} NULLS LAST`));
+    const count = window(over(`COUNT(${x.text})`, keys));
+    const place = `${numberLiteral(share)} * (${count.text} - 1)`;
+    const [low, high] = [1, 2].map((above) => {
+      const value = `CASE WHEN ${rank.text} = FLOOR(${place}) + ${above} THEN ${x.text} END`;
+      return this.stages.add({ text: over(`MAX(${value})`, keys), stage: rank.stage, atomic: false });
+    });
+    return this.stages.add({
+      text: `${low.text} + (${place} - FLOOR(${place})) * (COALESCE(${high.text}, ${low.text}) - ${low.text})`,
+      stage: low.stage,
+      atomic: false,
+    });
+  }
+
+  #relation(node: Node & { kind: 'call' }): Expression {
+    const relation = this.#relations.find(({ name }) => name === node.name);
+    if (!relation) throw new TypeError(`${node.name} is no function or relation here: resolve the formula first`);
+    const { match, optional = [], swap, before } = relation;
+    const x = this.#of(node.args[0]);
+    const matched = match.map((name) => this.column(name));
+    const alike = [...matched, ...optional.filter((name) => this.#names.has(name)).map((name) => this.column(name))];
+    const keys = alike.map(({ text }) => text);
+    if (before !== undefined && swap !== undefined)
+      throw new TypeError(
+        `The relation ${relation.name} both swaps and looks before, which no SQL window can follow. Make it two relations and call one within the other`,
+      );
+
+    if (before !== undefined) {
+      const order = this.column(before);
+      const rank = this.#once(`rank ${relation.name}`, () => {
+        const text = over(
+          'DENSE_RANK()',
+          matched.map(({ text }) => text),
+          `ORDER BY ${order.text} NULLS LAST`,
+        );
+        return this.stages.add({ text, stage: latest([order, ...matched]), atomic: false });
+      });
+      const nearest = `ORDER BY ${rank.text} RANGE BETWEEN 1 PRECEDING AND 1 PRECEDING`;
+      const text = `CASE ${unknown([...matched, order])}${only(x, [], keys, nearest)} END`;
+      return this.stages.add({ text, stage: latest([x, rank, ...alike]), atomic: false });
+    }
+
+    const swapped = Object.keys(swap ?? {}).map((name) => this.column(name));
+    const cases = pairs(swap ?? {}).map(({ own, partner }) => {
+      const here = equal(own, swapped);
+      const there = equal(partner, swapped);
+      const found = only(x, there, keys);
+      return here.length === 0 ? found : `WHEN ${here.join(' AND ')} THEN CASE ${found} END`;
+    });
+    const text = `CASE ${unknown(matched)}${cases.join(' ')} END`;
+    return this.stages.add({ text, stage: latest([x, ...alike, ...swapped]), atomic: false });
+  }
+}
+
+function latest(parts: readonly Expression[]): number {
+  return Math.max(0, ...parts.map(({ stage }) => stage));
+}
+
+/** What is missing leads nowhere. */
+function unknown(columns: readonly Expression[]): string {
+  return columns.length === 0 ? '' : `WHEN ${columns.map(({ text }) => `${text} IS NULL`).join(' OR ')} THEN NULL `;
+}
+
+/** The value of the one row in a window for which all conditions hold; missing where there are more. */
+function only(x: Expression, conditions: readonly string[], keys: readonly string[], order = ''): string {
+  const filter = conditions.length === 0 ? '' : ` FILTER (WHERE ${conditions.join(' AND ')})`;
+  return `WHEN ${over(`COUNT(*)${filter}`, keys, order)} = 1 THEN ${over(`MAX(${x.text})${filter}`, keys, order)}`;
+}
+
+function equal(values: readonly string[], columns: readonly Expression[]): string[] {
+  return values.map((value, i) => `${columns[i].text} = ${textLiteral(value)}`);
+}
+
+/** All ways of swapping: this row's values in the swapped columns, and its partner's. */
+function pairs(swap: NonNullable<Relation['swap']>): { own: string[]; partner: string[] }[] {
+  let found: { own: string[]; partner: string[] }[] = [{ own: [], partner: [] }];
+  for (const map of Object.values(swap))
+    found = found.flatMap(({ own, partner }) =>
+      Object.entries(map).map(([from, to]) => ({ own: [...own, from], partner: [...partner, to] })),
+    );
+  return found;
+}
