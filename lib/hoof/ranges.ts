@@ -55,14 +55,3 @@ export function beyond(range: Range, value: number): number {
   if (limitsOutside && value === atMost) return Number.MIN_VALUE;
   return 0;
 }
-
-/** A range in words: `at least 0.67`, `-5 to 5`, `less than 5`; in the measure's unit, which it doesn't name. */
-export function rangeInWords({ atLeast, atMost, limitsOutside = false }: Range): string {
-  if (atLeast !== undefined && atMost !== undefined) {
-    if (atLeast === atMost) return `${atLeast}`;
-    return limitsOutside ? `between ${atLeast} and ${atMost}` : `${atLeast} to ${atMost}`;
-  }
-  if (atLeast !== undefined) return limitsOutside ? `more than ${atLeast}` : `at least ${atLeast}`;
-  if (atMost !== undefined) return limitsOutside ? `less than ${atMost}` : `at most ${atMost}`;
-  return 'any';
-}
