@@ -63,13 +63,17 @@ export class Blocks {
     this.#row = this.#operand(new Float64Array(0), true);
   }
 
-  /** A column for each node, all of them numbers. */
-  columns(nodes: readonly Node[]): Float64Array[] {
+  /**
+   * A column for each node, all of them numbers.
+   * @param into  for each node an array to write into, where it has the length that the blocks need
+   */
+  columns(nodes: readonly Node[], into: readonly (Float64Array | undefined)[] = []): Float64Array[] {
     const { rows } = this.#table;
     const roots = nodes.map((node) => this.#number(node));
     const made = new Set(roots.filter((root) => root.made));
     for (const root of made) {
-      root.array = new Float64Array(this.#size);
+      const old = into[roots.indexOf(root)];
+      root.array = old?.length === this.#size ? old : new Float64Array(this.#size);
       root.moves = true;
     }
     this.#writeArmsDirectly(made);

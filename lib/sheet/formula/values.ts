@@ -8,14 +8,22 @@ import type { Summary } from './summaries.ts';
 import type { Node } from './syntax.ts';
 import { isText, texts } from './texts.ts';
 
+/** What someone who keeps values up to date has ready. */
+export interface Given {
+  /** The values of a summary, where they are not to be worked out from the rows. */
+  readonly summary?: (node: Node & { kind: 'call' }) => GroupValues;
+  /** For each node an array whose numbers are out of date: the new ones are written over them where it fits. */
+  readonly into?: readonly (Float64Array | undefined)[];
+}
+
 /**
  * The values of some formulas over all rows of a table. Missing stays missing, and so does what has no finite answer.
  * Formulas that are asked together share their common parts.
  * @param nodes  as `resolve` gives them
  * @returns a column a node: numbers (yes/no as 1 and 0, dates as days) with `NaN` for missing, or text
  */
-export function values(nodes: readonly Node[], table: Table): (Float64Array | TextColumn)[] {
-  return new Evaluation(table).columns(nodes);
+export function values(nodes: readonly Node[], table: Table, given: Given = {}): (Float64Array | TextColumn)[] {
+  return new Evaluation(table, given).columns(nodes, given.into);
 }
 
 /** Whole columns of sub-expressions and groups of values, each made once. */
@@ -24,16 +32,21 @@ class Evaluation {
   readonly #wholes = new Map<string, Float64Array | TextColumn>();
   readonly #grouped = new Map<string, Grouped>();
 
-  constructor(table: Table) {
+  readonly #given: Given;
+
+  constructor(table: Table, given: Given) {
     this.#table = table;
+    this.#given = given;
   }
 
-  columns(nodes: readonly Node[]): (Float64Array | TextColumn)[] {
+  columns(nodes: readonly Node[], into: Given['into'] = []): (Float64Array | TextColumn)[] {
     const table = this.#table;
-    const inner = { whole: this.#whole, summary: this.#summary };
-    const numbers = new Blocks(table, inner).columns(nodes.filter((node) => !isText(node, table)));
+    const inner = { whole: this.#whole, summary: this.#given.summary ?? this.#summary };
+    const numeric = nodes.map((node) => !isText(node, table));
+    const chosen = (_: unknown, index: number) => numeric[index];
+    const numbers = new Blocks(table, inner).columns(nodes.filter(chosen), into.filter(chosen));
     let next = 0;
-    return nodes.map((node) => (isText(node, table) ? texts(node, table, this.#whole) : numbers[next++]));
+    return nodes.map((node, index) => (numeric[index] ? numbers[next++] : texts(node, table, this.#whole)));
   }
 
   readonly #whole = (node: Node): Float64Array | TextColumn => {

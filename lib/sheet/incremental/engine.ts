@@ -5,12 +5,14 @@ import type { Node } from '../formula/syntax.ts';
 import type { Rows } from '../partners.ts';
 import type { Relation } from '../relation.ts';
 import { relationColumns } from '../uses.ts';
-import { FormulaStage } from './formulaStage.ts';
+import { FormulaStage, type Inputs } from './formulaStage.ts';
 import { GroupsStage } from './groupsStage.ts';
 import type { InputStage } from './inputStage.ts';
-import { LookupStage, PartnersStage } from './lookupStage.ts';
+import { LookupStage, PartnersStage } from './partnersStage.ts';
 import type { ColumnStage, Stage } from './stage.ts';
 import { readingOf, SummaryStage } from './summaryStage.ts';
+
+type Call = Node & { kind: 'call' };
 
 /** What the engine has to know of the table it computes. */
 export interface Site extends Rows {
@@ -43,13 +45,13 @@ export class Engine {
 
   /** Brings every stage up to date, formulas over all rows together where they don't wait for each other. */
   refresh(): void {
-    const waiting = new Set<FormulaStage>();
+    const waiting = new Set<Stage>();
     const compute = () => {
-      FormulaStage.computeAll([...waiting]);
+      FormulaStage.computeAll([...waiting] as FormulaStage[]);
       waiting.clear();
     };
     for (const stage of this.#stages.values()) {
-      if (waiting.size > 0 && stage.needs.some((need) => waiting.has(need as FormulaStage))) compute();
+      if (waiting.size > 0 && stage.needs.some((need) => waiting.has(need))) compute();
       if (stage.idle) stage.changes = 'none';
       else if (stage instanceof FormulaStage && stage.outdated() === 'all') {
         waiting.add(stage);
@@ -65,20 +67,26 @@ export class Engine {
     return this.#share(`input ${stage.id}`, () => stage);
   }
 
-  /** The stage of a resolved formula. */
+  /** The stage of a resolved formula; of a bare column that column's own. */
   formula(node: Node): ColumnStage {
-    const inputs = new Map<string, ColumnStage>();
-    const taken = (part: Node): Node => {
-      const stage = this.#columnOf(part);
-      if (stage === undefined) return withChildren(part, children(part).map(taken));
+    const inputs = new Map<string, ColumnStage | LookupStage | SummaryStage>();
+    const standIn = (stage: ColumnStage | LookupStage | SummaryStage, { start, end }: Node): Node => {
       const name = String(stage.id);
       inputs.set(name, stage);
-      return { kind: 'column', name, start: part.start, end: part.end };
+      return { kind: 'column', name, start, end };
+    };
+    const taken = (part: Node): Node => {
+      if (part.kind === 'column') return standIn(this.#site.stage(part.name), part);
+      const stage = part.kind === 'call' ? this.#beyondTheRow(part) : undefined;
+      if (stage !== undefined) return { ...(part as Call), args: [standIn(stage, part)] };
+      return withChildren(part, children(part).map(taken));
     };
     const own = taken(node);
-    const alone = own.kind === 'column' ? inputs.get(own.name)! : undefined;
-    if (alone !== undefined && !(alone instanceof SummaryStage && alone.isWhole)) return alone;
-    return this.#share(`formula ${this.#numbering.of(own)}`, () => new FormulaStage(own, inputs, this.#site.rows));
+    if (own.kind === 'column') return inputs.get(own.name) as ColumnStage;
+    return this.#share(
+      `formula ${this.#numbering.of(own)}`,
+      () => new FormulaStage(own, inputs as Inputs, this.#site.rows),
+    );
   }
 
   groups(keys: readonly string[]): GroupsStage {
@@ -88,28 +96,23 @@ export class Engine {
   }
 
   partners(relation: Relation): PartnersStage {
-    const names = relationColumns(relation, this.#site.names);
-    const stages = names.map((name) => this.#site.stage(name));
+    const stages = relationColumns(relation, this.#site.names).map((name) => this.#site.stage(name));
     const key = `partners by ${relation.name} ${stages.map(({ id }) => id).join(' ')}`;
     return this.#share(key, () => new PartnersStage(relation, this.#site, stages));
   }
 
-  /** The stage of a node whose row needs more than the same row of other columns. */
-  #columnOf(node: Node): ColumnStage | undefined {
-    if (node.kind === 'column') return this.#site.stage(node.name);
-    if (node.kind !== 'call') return undefined;
+  /** The stage of a summary, or of what a relation leads to; none for a plain function. */
+  #beyondTheRow(node: Call): SummaryStage | LookupStage | undefined {
     const row = functions.get(node.name);
     if (row?.sort === 'summary') {
       const source = this.formula(node.args[0]);
       const groups = this.groups(keysOf(node));
-      const share = node.args
-        .slice(1, row.parameters.length)
-        .map((arg) => (arg.kind === 'number' ? arg.value : NaN))[0];
+      const share = node.args[1]?.kind === 'number' ? node.args[1].value : Number.NaN;
       const reading = readingOf(row, source, groups, share, this.#share);
-      const key = `${node.name} ${share ?? ''} of ${source.id} by ${groups.id}`;
+      const key = `${node.name} ${share} of ${source.id} by ${groups.id}`;
       return this.#share(key, () => new SummaryStage(source, groups, reading));
     }
-    const relation = this.#site.relations.find(({ name }) => name === node.name);
+    const relation = row ? undefined : this.#site.relations.find(({ name }) => name === node.name);
     if (relation === undefined) return undefined;
     const source = this.formula(node.args[0]);
     const partners = this.partners(relation);

@@ -1,25 +1,27 @@
 import { type Column, TextColumn } from '../column.ts';
-import { children, withChildren } from '../formula/children.ts';
-import { number } from '../formula/nodes.ts';
+import type { GroupValues } from '../formula/blocks.ts';
 import type { Node } from '../formula/syntax.ts';
 import { values } from '../formula/values.ts';
 import type { Table } from '../table.ts';
+import { LookupStage, type PartnersStage } from './partnersStage.ts';
 import { type Changes, ColumnStage, changedRows, DeltaBuilder } from './stage.ts';
-import { SummaryStage } from './summaryStage.ts';
+import type { SummaryStage } from './summaryStage.ts';
 
-/** A formula whose row depends on nothing but the same row of its inputs, and on summaries of the whole table. */
+/** What a formula takes its values from, by the name of the column that stands for it in the formula. */
+export type Inputs = ReadonlyMap<string, ColumnStage | LookupStage | SummaryStage>;
+
+/** The values of a formula. */
 export class FormulaStage extends ColumnStage {
   #column: Column | undefined;
 
   /**
-   * @param node  its columns are named by the `id` of the stages they stand for
-   * @param inputs  those stages, by their name in `node`
-   * @param rows  how many rows there are
+   * @param node  columns, and what relations and summaries are of, named as in `inputs`
+   * @param total  how many rows there are
    */
   constructor(
     readonly node: Node,
-    readonly inputs: ReadonlyMap<string, ColumnStage>,
-    readonly rows: number,
+    readonly inputs: Inputs,
+    readonly total: number,
   ) {
     super([...inputs.values()]);
   }
@@ -30,7 +32,7 @@ export class FormulaStage extends ColumnStage {
 
   /** Which rows have to be computed again. */
   outdated(): 'all' | readonly number[] {
-    return this.fresh ? 'all' : changedRows(this.needs, this.rows);
+    return this.fresh ? 'all' : changedRows(this.needs, this.total);
   }
 
   refresh(): Changes {
@@ -39,18 +41,19 @@ export class FormulaStage extends ColumnStage {
       FormulaStage.computeAll([this]);
       return 'all';
     }
-    const [result] = values([this.#current()], picked(this.inputs, rows));
+    const view = new RowsView(this.inputs, this.total, rows);
+    const [result] = values([this.node], view, { summary: view.summary });
     return result instanceof TextColumn ? this.#putText(rows, result) : this.#putNumbers(rows, result);
   }
 
   /** Computes every row of several formulas at once, so that they share what they have in common. */
   static computeAll(stages: readonly FormulaStage[]): void {
     if (stages.length === 0) return;
-    const inputs = new Map(stages.flatMap((stage) => [...stage.inputs]));
-    const whole = table(stages[0].rows, (name) => inputs.get(name)!.column);
+    const view = new RowsView(new Map(stages.flatMap(({ inputs }) => [...inputs])), stages[0].total);
     const results = values(
-      stages.map((stage) => stage.#current()),
-      whole,
+      stages.map(({ node }) => node),
+      view,
+      { summary: view.summary, into: stages.map((stage) => stage.#numbers) },
     );
     for (const [i, stage] of stages.entries()) {
       const result = results[i];
@@ -58,18 +61,12 @@ export class FormulaStage extends ColumnStage {
     }
   }
 
-  /** The formula with today's numbers for summaries of the whole table. */
-  #current(): Node {
-    const filled = (node: Node): Node => {
-      if (node.kind !== 'column') return withChildren(node, children(node).map(filled));
-      const stage = this.inputs.get(node.name);
-      return stage instanceof SummaryStage && stage.isWhole ? number(stage.whole, node) : node;
-    };
-    return filled(this.node);
+  get #numbers(): Float64Array | undefined {
+    return this.#column?.kind === 'number' ? this.#column.values : undefined;
   }
 
   #putNumbers(rows: readonly number[], result: Float64Array): Changes {
-    const own = this.column.values as Float64Array;
+    const own = this.#numbers!;
     const delta = new DeltaBuilder();
     for (let i = 0; i < rows.length; i++) {
       const row = rows[i];
@@ -97,22 +94,61 @@ export class FormulaStage extends ColumnStage {
   }
 }
 
-/** A table of some rows of the inputs. */
-function picked(inputs: ReadonlyMap<string, ColumnStage>, rows: readonly number[]): Table {
-  return table(rows.length, (name) => {
-    const { column } = inputs.get(name)!;
-    if (column.kind === 'text')
-      return new TextColumn(
-        Int32Array.from(rows, (row) => column.codes[row]),
-        column.levels,
-      );
-    return { kind: column.kind, unit: column.unit, values: Float64Array.from(rows, (row) => column.values[row]) };
-  });
+/** The inputs of formulas as a table of all rows, or of some. */
+class RowsView implements Table {
+  readonly rows: number;
+  readonly names = [];
+  readonly relations;
+  readonly #inputs: Inputs;
+  readonly #some: readonly number[] | undefined;
+  readonly #picked = new Map<string, Column>();
+  readonly #partners: readonly PartnersStage[];
+
+  constructor(inputs: Inputs, total: number, some?: readonly number[]) {
+    this.#inputs = inputs;
+    this.rows = some?.length ?? total;
+    this.#some = some;
+    this.#partners = [...inputs.values()].flatMap((stage) => (stage instanceof LookupStage ? [stage.partners] : []));
+    this.relations = this.#partners.map(({ relation }) => relation);
+  }
+
+  /** What a relation is of stays whole: partners may be any rows. */
+  column(name: string): Column {
+    const stage = this.#inputs.get(name) as ColumnStage | LookupStage;
+    if (stage instanceof LookupStage) return stage.source.column;
+    if (this.#some === undefined) return stage.column;
+    let column = this.#picked.get(name);
+    if (column === undefined) {
+      column = picked(stage.column, this.#some);
+      this.#picked.set(name, column);
+    }
+    return column;
+  }
+
+  partners(relation: Table['relations'][number]): Int32Array {
+    return this.#codes(this.#partners.find((stage) => stage.relation === relation)!.partners);
+  }
+
+  readonly summary = (node: Node & { kind: 'call' }): GroupValues => {
+    const { name } = node.args[0] as Node & { kind: 'column' };
+    const { codes, values: byGroup } = (this.#inputs.get(name) as SummaryStage).result;
+    return { codes: this.#codes(codes), values: byGroup };
+  };
+
+  groups(): never {
+    throw new TypeError('Groups are a stage of their own: a formula asks for the summary that stands for it');
+  }
+
+  #codes(codes: Int32Array): Int32Array {
+    return this.#some === undefined ? codes : Int32Array.from(this.#some, (row) => codes[row]);
+  }
 }
 
-function table(rows: number, column: (name: string) => Column): Table {
-  const none = () => {
-    throw new TypeError('Relations and groups are stages of their own: no formula stage may hold one');
-  };
-  return { rows, names: [], relations: [], column, partners: none, groups: none };
+function picked(column: Column, rows: readonly number[]): Column {
+  if (column.kind !== 'text') {
+    const { kind, unit } = column;
+    return { kind, unit, values: Float64Array.from(rows, (row) => column.values[row]) };
+  }
+  const codes = Int32Array.from(rows, (row) => column.codes[row]);
+  return new TextColumn(codes, column.levels);
 }

@@ -1,6 +1,6 @@
 import type { Column } from '../column.ts';
 
-/** Some rows changed; `before` is what stood there, of text its code. A row stands in it once. */
+/** Some rows changed. Of a column `before` is what stood there, of text its code, and a row is named once. */
 export interface Delta {
   readonly rows: ArrayLike<number>;
   readonly before: ArrayLike<number>;
@@ -66,16 +66,21 @@ export class DeltaBuilder {
   }
 }
 
+/** Whether so many rows changed that going through every row is quicker. */
+export function many(changed: number, rows: number): boolean {
+  return changed > rows / 16;
+}
+
 /**
- * The rows in which any of some stages changed, each once; `'all'` where so many did that going through every row is quicker.
+ * The rows in which any of some stages changed, each once; `'all'` where they are many.
  * @param rows  how many rows there are
  */
 export function changedRows(stages: readonly Stage[], rows: number): 'all' | readonly number[] {
   const changed = new Set<number>();
   for (const { changes } of stages) {
     if (changes === 'none') continue;
-    if (changes === 'all' || changes.rows.length > rows / 16) return 'all';
+    if (changes === 'all' || many(changes.rows.length, rows)) return 'all';
     for (let i = 0; i < changes.rows.length; i++) changed.add(changes.rows[i]);
   }
-  return changed.size > rows / 16 ? 'all' : [...changed];
+  return many(changed.size, rows) ? 'all' : [...changed];
 }

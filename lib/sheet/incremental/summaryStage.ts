@@ -1,10 +1,10 @@
-import type { NumberColumn } from '../column.ts';
+import type { GroupValues } from '../formula/blocks.ts';
 import type { Summary } from '../formula/summaries.ts';
 import { Grouped } from '../grouped.ts';
 import type { GroupsStage } from './groupsStage.ts';
 import { OrderStage, SumsStage } from './runningStage.ts';
 import { RunningSums } from './runningSums.ts';
-import { type Changes, ColumnStage, DeltaBuilder, numbersOf, type Stage } from './stage.ts';
+import { type Changes, type ColumnStage, many, numbersOf, Stage } from './stage.ts';
 
 /** How to read one group's summary off what is kept running about its values. */
 interface Reading {
@@ -18,12 +18,11 @@ interface Reading {
 export type Share = <S extends Stage>(key: string, make: () => S) => S;
 
 /**
- * A summary of a column for each row's group, or of the whole table where there are no keys.
+ * A summary of a column, one value a group. Its changed rows are those of the groups whose value changed.
  * A summary without a reading here is worked out afresh when its column changes.
  */
-export class SummaryStage extends ColumnStage {
+export class SummaryStage extends Stage {
   #values: Float64Array = new Float64Array(0);
-  #groupValues: Float64Array = new Float64Array(0);
 
   constructor(
     readonly source: ColumnStage,
@@ -33,60 +32,39 @@ export class SummaryStage extends ColumnStage {
     super([source, groups, ...reading.from]);
   }
 
-  /** One value a row; of the whole table use `whole`. */
-  get column(): NumberColumn {
-    return { kind: 'number', unit: '1', values: this.#values };
-  }
-
-  /** The one value of a summary without keys. */
-  get whole(): number {
-    return this.#groupValues[0] ?? Number.NaN;
-  }
-
-  get isWhole(): boolean {
-    return this.groups.keys.length === 0;
+  get result(): GroupValues {
+    return { codes: this.groups.groups.codes, values: this.#values };
   }
 
   refresh(): Changes {
-    const { from } = this.reading;
-    const all = this.fresh || this.groups.changes !== 'none' || from.length === 0;
-    if (all || from.some(({ changes }) => changes === 'all')) return this.#readAll();
+    const { from, read, readAll } = this.reading;
+    const afresh = this.fresh || this.groups.changes !== 'none' || from.length === 0;
+    if (afresh || from.some(({ changes }) => changes === 'all')) {
+      const { count } = this.groups.groups;
+      this.#values = readAll?.() ?? Float64Array.from({ length: count }, (_, group) => read(group));
+      return 'all';
+    }
     const touched = new Set<number>();
     for (const { changes } of from)
       if (changes !== 'none' && changes !== 'all')
         for (let i = 0; i < changes.rows.length; i++) touched.add(changes.rows[i]);
-    return this.#readGroups(touched);
+    return this.#reread(touched);
   }
 
-  #readAll(): Changes {
-    const { groups } = this.groups;
-    const { read, readAll } = this.reading;
-    this.#groupValues = readAll ? readAll() : Float64Array.from({ length: groups.count }, (_, group) => read(group));
-    if (!this.isWhole) {
-      const values = new Float64Array(groups.codes.length);
-      for (let row = 0; row < values.length; row++) values[row] = this.#groupValues[groups.codes[row]];
-      this.#values = values;
-    }
-    return 'all';
-  }
-
-  #readGroups(touched: Iterable<number>): Changes {
-    const delta = new DeltaBuilder();
-    let many = false;
+  #reread(touched: Iterable<number>): Changes {
+    const { codes, values } = this.result;
+    const rows: number[] = [];
+    let all = false;
     for (const group of touched) {
-      const before = this.#groupValues[group];
       const after = this.reading.read(group);
-      if (Object.is(before, after)) continue;
-      this.#groupValues[group] = after;
-      if (this.isWhole) return 'all';
+      if (Object.is(values[group], after)) continue;
+      values[group] = after;
+      if (all) continue;
       const members = this.groups.members(group);
-      many ||= members.length > this.#values.length / 16;
-      for (const row of members) {
-        this.#values[row] = after;
-        if (!many) delta.add(row, before);
-      }
+      all = many(rows.length + members.length, codes.length);
+      if (!all) for (const row of members) rows.push(row);
     }
-    return many ? 'all' : delta.changes;
+    return all ? 'all' : rows.length === 0 ? 'none' : { rows, before: [] };
   }
 }
 
