@@ -1,5 +1,10 @@
 import type { HerdPage } from '../lib/index.ts';
+import { page as betweenVisits } from './betweenVisits.ts';
 import { page as cautions } from './cautions.ts';
+import { page as columns } from './columns.ts';
+import { page as frontAndHind } from './frontAndHind.ts';
+import { page as herd } from './herd.ts';
+import { page as level } from './level.ts';
 
 /** Every page, in the order of the navigation; the first is where the notebook opens. */
-export const pages: readonly HerdPage[] = [cautions];
+export const pages: readonly HerdPage[] = [herd, frontAndHind, level, betweenVisits, columns, cautions];

@@ -1,0 +1,101 @@
+import {
+  type Block,
+  citation,
+  type DisplayUnits,
+  formatQuantity,
+  type Herd,
+  type HerdPage,
+  type Measure,
+  type Measured,
+  measureDrawing,
+  measured,
+  measures,
+  rangeSentence,
+  rangeShares,
+  rangeSource,
+  symbolOf,
+} from '../lib/index.ts';
+
+export const page: HerdPage = {
+  name: 'columns',
+  title: 'Columns',
+  question: 'What is each column, where is it measured, and how firm is what is said of it?',
+  blocks: ({ herd, units }) => {
+    const shares = rangeShares(herd.occasions, herd.ranges);
+    return [
+      {
+        kind: 'prose',
+        text: 'A **measured** column is typed in. A **computed** one is a formula over other columns: you could have typed it yourself. Ranges are conventions with thin evidence; beside each stands its source, and how many published feet and how many of this herd lie outside it.',
+      },
+      { kind: 'heading', level: 2, text: 'Measured', id: 'measured' },
+      ...measured.flatMap((row) => measuredBlocks(row, herd, units)),
+      { kind: 'heading', level: 2, text: 'Computed', id: 'computed' },
+      ...measures.flatMap((measure) => computedBlocks(measure, shares, herd, units)),
+    ];
+  },
+};
+
+function measuredBlocks(
+  { name, title, unit, landmarks, how, anatomy }: Measured,
+  herd: Herd,
+  units: DisplayUnits,
+): Block[] {
+  const error = herd.errors.find((each) => each.name === name);
+  const limits = anatomy.map((value) => formatQuantity(value, unit, units)).join(' to ');
+  return entry(
+    name,
+    title,
+    [name],
+    [
+      `${landmarks} ${how}`,
+      `**${name}**, in ${symbolOf(unit) || 'plain numbers'}. Believed from ${limits}; beyond that it is kept, marked and left out. ${errorWords(error, unit, units)}`,
+    ],
+  );
+}
+
+function errorWords(error: Herd['errors'][number] | undefined, unit: string, units: DisplayUnits): string {
+  if (error === undefined || Number.isNaN(error.value)) return 'The error of one reading is not known.';
+  const from = error.from === 'repeats' ? 'from this herd’s own repeats' : citation(error.source ?? 'from memory');
+  return `One reading is off by about ${formatQuantity(error.value, unit, units)} (one standard error; ${from}).`;
+}
+
+function computedBlocks(
+  measure: Measure,
+  shares: ReturnType<typeof rangeShares>,
+  herd: Herd,
+  units: DisplayUnits,
+): Block[] {
+  const { name, title, unit, formula, about, sign, source, example } = measure;
+  const inputs = measured.map((row) => row.name).filter((input) => new RegExp(`\\b${input}\\b`).test(formula));
+  const sheet = measure.table === 'feet' ? herd.occasions : herd.horses;
+  const given = Object.entries(example.given).map(([input, value]) => `${input} ${value}`);
+  const ranges = shares
+    .filter((share) => share.measure.name === name)
+    .map(({ range, of, outside, beyond }) => {
+      const published = (range.publishedOutside ?? []).map(
+        (each) => `${each.outside} of ${each.of} (${citation(each.source)})`,
+      );
+      return `**Range:** ${rangeSentence(range, unit, units)}. ${rangeSource(range)}. In this herd ${outside} of ${of} feet lie outside, ${beyond} by more than the error.${published.length > 0 ? ` Published herds: ${published.join('; ')}.` : ''}`;
+    });
+  return entry(name, title, inputs, [
+    `${about}${sign === undefined ? '' : ` Sign: ${sign}.`}`,
+    `**${name}**, in ${symbolOf(unit) || 'plain numbers'}: ${sheet.names.includes(name) ? sheet.sentence(name) : title}. Formula: ${formula}`,
+    ...ranges,
+    `Worked case: ${given.join(', ')} gives ${formatQuantity(example.value, unit, units)}. Definition: ${citation(source)}.`,
+  ]);
+}
+
+function entry(name: string, title: string, drawn: readonly string[], paragraphs: readonly string[]): Block[] {
+  const drawing = measureDrawing(drawn);
+  const words: Block = { kind: 'prose', text: paragraphs.join('\n\n') };
+  return [
+    { kind: 'heading', level: 3, text: title, id: name },
+    drawing === undefined
+      ? words
+      : {
+          kind: 'group',
+          layout: 'side by side',
+          blocks: [{ kind: 'drawings', items: [{ title: '', drawing }] }, words],
+        },
+  ];
+}

@@ -1,0 +1,155 @@
+import {
+  addressOf,
+  type Block,
+  chosen,
+  type DisplayUnits,
+  type Finding,
+  findingWords,
+  footBelow,
+  footFront,
+  footRear,
+  footShape,
+  footSide,
+  fourFeet,
+  type Herd,
+  type HerdFinding,
+  type HerdPage,
+  isoFromDays,
+  type Limb,
+  latestOccasions,
+  linkedHerd,
+  type Ranking,
+  rangeSharesChart,
+  ranking,
+  type State,
+} from '../lib/index.ts';
+
+/** How many findings of a kind stand open before the reader asks for all. */
+const first = 8;
+
+export const page: HerdPage = {
+  name: 'herd',
+  title: 'The herd',
+  question: 'Which feet are worth a word with the farrier, and why?',
+  blocks: ({ herd, controls, units }) => {
+    const ranked = ranking(herd.occasions, herd.ranges);
+    const all = chosen(controls, 'all', false);
+    const list = (findings: readonly HerdFinding[]) =>
+      (all ? findings : findings.slice(0, first)).map((finding) => findingBlock(finding, herd, units));
+    const more = ranked.raise.length > first || ranked.unsure.length > first || ranked.onPurpose.length > first;
+    return [
+      figures(herd, ranked),
+      { kind: 'heading', level: 2, text: 'Worth raising', id: 'worth-raising' },
+      {
+        kind: 'prose',
+        text: 'Nearly every foot breaks one textbook range or another, so broken ranges aren’t counted here. Listed is what is unusual for this herd **and** for this foot, and has changed by more than the error of measuring. Most unusual first.',
+      },
+      ...(ranked.raise.length === 0
+        ? [
+            {
+              kind: 'prose' as const,
+              text: 'No foot stands out from this herd and its own past by more than the error of measuring.',
+            },
+          ]
+        : list(ranked.raise)),
+      ...section(
+        'Can’t tell yet',
+        ranked.unsure,
+        list,
+        'These are unusual for the herd, but whether the foot has changed can’t be told from what was measured.',
+      ),
+      ...section(
+        'Set so on purpose',
+        ranked.onPurpose,
+        list,
+        'Vet and farrier have set these feet as they are. They are shown, never ranked.',
+      ),
+      ...(more
+        ? [{ kind: 'control' as const, name: 'all', label: 'Show every finding', input: 'yes-no' as const, value: all }]
+        : []),
+      { kind: 'heading', level: 2, text: 'Every horse, four feet', id: 'feet' },
+      drawings(herd, ranked, units),
+      { kind: 'heading', level: 2, text: 'Beside the textbook', id: 'textbook' },
+      { kind: 'chart', ...rangeSharesChart(herd.occasions, { units, ranges: herd.ranges }) },
+      { kind: 'heading', level: 2, text: 'Choose and compare', id: 'compare' },
+      { kind: 'linked', ...linkedHerd(herd.occasions, { units, column: 'wall_level_mm' }) },
+      {
+        kind: 'sheet',
+        name: 'feet',
+        title: 'Every foot, day by day',
+        caption: 'Repeated readings of a foot are averaged. Computed columns are set in italics.',
+        sheet: herd.occasions,
+      },
+    ];
+  },
+};
+
+function figures(herd: Herd, { raise, feet, once }: Ranking): Block {
+  const date = herd.occasions.column('date').values as Float64Array;
+  const last = date.reduce((latest, day) => Math.max(latest, day), Number.NEGATIVE_INFINITY);
+  return {
+    kind: 'figures',
+    items: [
+      { label: 'horses', value: String(herd.horses.rows) },
+      { label: 'feet measured', value: String(feet), note: once > 0 ? `${once} of them once so far` : undefined },
+      { label: 'worth raising', value: String(raise.length) },
+      { label: 'last measured', value: Number.isFinite(last) ? isoFromDays(last) : 'never' },
+    ],
+  };
+}
+
+function section(
+  text: string,
+  findings: readonly HerdFinding[],
+  list: (findings: readonly HerdFinding[]) => readonly Block[],
+  words: string,
+): Block[] {
+  if (findings.length === 0) return [];
+  return [{ kind: 'heading', level: 2, text }, { kind: 'prose', text: words }, ...list(findings)];
+}
+
+function findingBlock(finding: HerdFinding, herd: Herd, units: DisplayUnits): Finding {
+  const { foot, measure, row, state } = finding;
+  const shape = footShape(herd.occasions, row);
+  const draw = {
+    side: footSide,
+    front: footFront,
+    rear: footRear,
+    below: footBelow,
+    pair: footBelow,
+    horse: footBelow,
+  };
+  return {
+    kind: 'finding',
+    id: `${foot.horse}-${foot.limb}`,
+    ...findingWords(finding, units),
+    state,
+    drawing: shape && draw[measure.view](shape, { units }),
+  };
+}
+
+function drawings(herd: Herd, ranked: Ranking, units: DisplayUnits): Block {
+  const horse = herd.occasions.column('horse_id').values as readonly string[];
+  const date = herd.occasions.column('date').values as Float64Array;
+  const rows = new Map<string, number[]>();
+  for (const row of latestOccasions(herd.occasions)) rows.set(horse[row], [...(rows.get(horse[row]) ?? []), row]);
+  const states = new Map<string, Partial<Record<Limb, State>>>();
+  for (const { foot, state } of [...ranked.unsure, ...ranked.onPurpose, ...ranked.raise]) {
+    states.set(foot.horse, { ...states.get(foot.horse), [foot.limb]: state });
+  }
+  return {
+    kind: 'drawings',
+    caption:
+      'Each print is drawn to one scale from the foot’s own latest width, length, heels and frog; a dashed outline was not measured.',
+    items: [...rows].map(([name, own]) => {
+      const shapes = own.map((row) => footShape(herd.occasions, row)).filter((shape) => shape !== undefined);
+      const day = own.reduce((latest, row) => Math.max(latest, date[row]), Number.NEGATIVE_INFINITY);
+      return {
+        title: name,
+        note: Number.isFinite(day) ? `measured ${isoFromDays(day)}` : undefined,
+        drawing: fourFeet(shapes, { horse: name, states: states.get(name), units }),
+        href: addressOf('between-visits', { horse: name }),
+      };
+    }),
+  };
+}
