@@ -1,20 +1,22 @@
 import type { Herd } from './hoof/herd.ts';
 import type { Page } from './page/page.ts';
 
-// files
+export { dataPackage, type PackageOptions, type Resource } from './files/dataPackage.ts';
+export { describeColumn } from './files/describeColumn.ts';
 export type { Problem } from './files/problem.ts';
 export { problemColumns, problemSentence } from './files/problems.ts';
 export { type ReadOptions, readTable, type TableRead } from './files/readTable.ts';
-export { type WriteOptions, writeTable } from './files/writeTable.ts';
-// hoof
+export { tableChunks, type WriteOptions, writeTable } from './files/writeTable.ts';
 export { bibliography, citation } from './hoof/bibliography.ts';
 export { context, type TableName } from './hoof/context.ts';
+export type { ColumnError } from './hoof/errors.ts';
 export type { Finding as HerdFinding, Ranking } from './hoof/finding.ts';
 export { FootSheet as Sheet } from './hoof/footSheet.ts';
 export { type Herd, type HerdOptions, type HerdTables, herd, intervalSheet } from './hoof/herd.ts';
 export { HerdError } from './hoof/herdError.ts';
+export { history } from './hoof/history.ts';
 export { latestOccasions } from './hoof/latest.ts';
-export { type Limb, limbName, limbs, oppositeOf, parseLimb, sideOf } from './hoof/limbs.ts';
+export { endOf, isLimb, type Limb, limbName, limbs, oppositeOf, parseLimb, sideOf } from './hoof/limbs.ts';
 export type { Measure, Measured, Range } from './hoof/measure.ts';
 export { measured } from './hoof/measured.ts';
 export { measures } from './hoof/measures/index.ts';
@@ -23,9 +25,16 @@ export { builtInRanges, type Ranges, rangeFor } from './hoof/ranges.ts';
 export { rangesFromColumns, rangesToColumns } from './hoof/rangeTable.ts';
 export { ranking } from './hoof/ranking.ts';
 export { footRelations } from './hoof/relations.ts';
-export { findingWords, measureSentence, rangeSentence, rangeSource, verdictSentence } from './hoof/sentences.ts';
+export {
+  type FindingWords,
+  findingWords,
+  footName,
+  measureSentence,
+  rangeSentence,
+  rangeSource,
+  verdictSentence,
+} from './hoof/sentences.ts';
 export { type Verdict, verdict } from './hoof/verdict.ts';
-// page
 export type {
   Block,
   Chart,
@@ -48,7 +57,6 @@ export { asProse } from './page/prose.ts';
 export { type LivePage, mountPage } from './page/render/browser.tsx';
 export { htmlPage, type StillPage } from './page/render/html.tsx';
 export { type Surroundings, SurroundingsContext } from './page/surroundings.ts';
-// sheet
 export type { Cell } from './sheet/cell.ts';
 export {
   type Column,
@@ -64,31 +72,33 @@ export { FormulaError } from './sheet/formula/syntax.ts';
 export type { Relation } from './sheet/relation.ts';
 export type { ColumnDescription, SheetOptions } from './sheet/sheet.ts';
 export type { Table } from './sheet/table.ts';
-// stats
 export * from './stats/index.ts';
-
-// store
 export { forgetTables, keepTables, keptTables, onTablesKept } from './store/keptTables.ts';
 export type { KeptTable, KeptTables } from './store/tables.ts';
-// views
-export { betweenVisits } from './views/betweenVisits.ts';
+export { type BetweenVisitsOptions, betweenVisits } from './views/betweenVisits.ts';
+export type { ChartDescription, ChartOptions } from './views/chart.ts';
+export type { DrawingOptions } from './views/drawingOptions.ts';
 export { footBelow } from './views/footBelow.ts';
 export { footFront } from './views/footFront.ts';
 export { footRear } from './views/footRear.ts';
 export { type FootShape, footShape } from './views/footShape.ts';
 export { footSide } from './views/footSide.ts';
+export { footWords } from './views/footWords.ts';
 export { fourFeet } from './views/fourFeet.ts';
+export { intervalChanges } from './views/intervalChange.ts';
 export { intervalSlopes } from './views/intervalSlopes.ts';
 export { leftAgainstRight } from './views/leftAgainstRight.ts';
 export { levelDistribution } from './views/levelDistribution.ts';
-export { linkedHerd } from './views/linkedHerd.ts';
+export { limbMark, limbSign } from './views/limbMark.ts';
+export { type LinkedDescription, linkedHerd } from './views/linkedHerd.ts';
 export { measureDrawing } from './views/measureDrawing.ts';
 export { rangeShares as rangeSharesChart } from './views/rangeShares.ts';
 export { shapeDistributions } from './views/shapeDistributions.ts';
 export { shapeRatios } from './views/shapeRatios.ts';
-export type { State } from './views/stateSign.ts';
+export { type State, stateSign, stateWords } from './views/stateSign.ts';
 export { type SvgNode, svg } from './views/svg.ts';
 export { svgText } from './views/svgText.ts';
+export { accents, drawingScales, fonts, grounds, inks, roles } from './views/theme.ts';
 
 /** A page about a herd. */
 export type HerdPage = Page<Herd>;

@@ -4,7 +4,7 @@ import { createHash } from 'node:crypto';
 import { chmodSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build } from 'vite';
+import { build, runnerImport } from 'vite';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const dist = join(root, 'dist');
@@ -48,7 +48,10 @@ function types() {
 /** `dist/notebook`: a document a page, and the service worker that keeps them. */
 async function notebook() {
   const out = join(dist, 'notebook');
-  await build({ root, logLevel: 'warn', build: { emptyOutDir: true } });
+  await build({ root, logLevel: 'warn' });
+  const { module } = await runnerImport(join(root, 'notebooks/index.ts'));
+  if (module.pages.some(({ policy }) => policy === 'generated'))
+    await build({ root, logLevel: 'warn', mode: 'generated' });
   const worker = join(out, 'service-worker.js');
   const kept = filesIn(out).filter((file) => file !== worker);
   const print = createHash('sha256');

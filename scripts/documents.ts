@@ -1,41 +1,60 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Plugin, Rolldown } from 'vite';
+import { fileURLToPath } from 'node:url';
+import { type Plugin, type Rolldown, runnerImport } from 'vite';
 import type { HerdPage } from '../lib/index.ts';
-import { style } from '../lib/page/style.ts';
-import { pages } from '../notebooks/index.ts';
-import { pageDocument, policyOf } from '../notebooks/shell/document.ts';
+import type { Pages } from './siteConfig.ts';
 
 const ENTRY = 'virtual:page/';
 const STYLE = 'virtual:parts.css';
+const NO_ARQUERO = '\0no-arquero';
 
-/** The file of a page: its name, the words joined. `front-and-hind` is `notebooks/frontAndHind.ts`. */
-const fileOf = ({ name }: HerdPage) => `/notebooks/${name.replace(/-(\w)/g, (_, letter) => letter.toUpperCase())}.ts`;
+const root = fileURLToPath(new URL('..', import.meta.url));
+const dataFiles = () => readdirSync(join(root, 'data')).filter((file) => file.endsWith('.csv'));
+const policyOf = ({ policy = 'strict' }: HerdPage) => policy;
 
-const dataFiles = (root: string) => readdirSync(join(root, 'data')).filter((file) => file.endsWith('.csv'));
-
-/** One entry a page, so that each document loads its own page's code and what all share. */
-export const entries: Record<string, string> = Object.fromEntries(pages.map((page) => [page.name, ENTRY + page.name]));
+/** Loads our own TypeScript as it is built, JSX and all. */
+const load = async <Module>(file: string) => (await runnerImport<Module>(file)).module;
 
 /** Writes a document a page, each under its own policy; the first page is the index too. Serves the same in development. */
-export function documents(): Plugin {
-  let root = process.cwd();
+export function documents({ list, folder, policy }: Required<Pages>): Plugin {
+  let pages: readonly HerdPage[] = [];
+  let shell: typeof import('../notebooks/shell/document.ts');
+  let style = '';
+  const built = () => pages.filter((page) => policyOf(page) === policy);
+  /** The file of a page: its name, the words joined. `front-and-hind` stands in `frontAndHind.ts`. */
+  const fileOf = ({ name }: HerdPage) =>
+    join(folder, `${name.replace(/-(\w)/g, (_, letter) => letter.toUpperCase())}.ts`);
+
   return {
     name: 'evenhoof-documents',
-    configResolved(config) {
-      root = config.root;
+    enforce: 'pre',
+    async config(_, { isPreview, command }) {
+      if (isPreview) return undefined;
+      ({ pages } = await load<{ pages: readonly HerdPage[] }>(list));
+      shell = await load(join(root, 'notebooks/shell/document.ts'));
+      ({ style } = await load<{ style: string }>(join(root, 'lib/page/style.ts')));
+      // One entry a page, so that each document loads its own page's code and what all share.
+      const input = Object.fromEntries(built().map(({ name }) => [name, ENTRY + name]));
+      if (policy === 'strict') input['service-worker'] = join(root, 'notebooks/shell/worker.ts');
+      return command === 'build' ? { build: { rolldownOptions: { input } } } : undefined;
     },
-    resolveId: (id) => (id.startsWith(ENTRY) || id === STYLE ? `\0${id}` : undefined),
+    resolveId(id) {
+      if (id.startsWith(ENTRY) || id === STYLE) return `\0${id}`;
+      // Its verbs are generated code, which the strict policy stops, and it is a tenth of what a page has to fetch.
+      return id === 'arquero' && policy === 'strict' && this.environment.mode === 'build' ? NO_ARQUERO : undefined;
+    },
     load(id) {
       if (id === `\0${STYLE}`) return style;
+      if (id === NO_ARQUERO) return noArquero;
       const page = pages.find(({ name }) => id === `\0${ENTRY}${name}`);
       if (!page) return undefined;
-      if (!existsSync(join(root, fileOf(page)))) this.error(`The page ${page.name} should stand in ${fileOf(page)}`);
+      if (!existsSync(fileOf(page))) this.error(`The page ${page.name} should stand in ${fileOf(page)}`);
       return [
         `import '${STYLE}';`,
         `import '/notebooks/shell/style.css';`,
         `import { start } from '/notebooks/shell/start.tsx';`,
-        `import { page } from '${fileOf(page)}';`,
+        `import { page } from ${JSON.stringify(fileOf(page))};`,
         'start(page);',
       ].join('\n');
     },
@@ -43,24 +62,18 @@ export function documents(): Plugin {
       // After Vite has written the style sheet.
       order: 'post',
       handler(_, bundle) {
+        const emit = (fileName: string, source: string | Buffer) => this.emitFile({ type: 'asset', fileName, source });
         const styles = Object.keys(bundle).filter((file) => file.endsWith('.css'));
-        for (const [index, page] of pages.entries()) {
-          const entry = Object.values(bundle).find(
-            (chunk) => chunk.type === 'chunk' && chunk.isEntry && chunk.name === page.name,
-          );
-          if (entry?.type !== 'chunk') this.error(`The page ${page.name} was not built`);
+        const chunks = Object.values(bundle).filter((file) => file.type === 'chunk');
+        for (const page of built()) {
+          const entry = chunks.find(({ isEntry, name }) => isEntry && name === page.name)!;
           const files = { script: entry.fileName, preloads: imported(entry, bundle), styles };
-          const source = pageDocument(page, pages, files, policyOf(page));
-          this.emitFile({ type: 'asset', fileName: `${page.name}.html`, source });
-          if (index === 0) this.emitFile({ type: 'asset', fileName: 'index.html', source });
+          const html = shell.pageDocument(page, pages, files, shell.policyOf(page));
+          emit(`${page.name}.html`, html);
+          if (page === pages[0]) emit('index.html', html);
         }
-        for (const file of dataFiles(root))
-          this.emitFile({ type: 'asset', fileName: `data/${file}`, source: readFileSync(join(root, 'data', file)) });
-        this.emitFile({
-          type: 'asset',
-          fileName: 'icon.svg',
-          source: readFileSync(join(root, 'notebooks/shell/icon.svg')),
-        });
+        for (const file of dataFiles()) emit(`data/${file}`, readFileSync(join(root, 'data', file)));
+        emit('icon.svg', readFileSync(join(root, 'notebooks/shell/icon.svg')));
       },
     },
     configureServer(server) {
@@ -68,17 +81,22 @@ export function documents(): Plugin {
         const path = new URL(request.url ?? '/', 'http://here').pathname;
         const page =
           path === '/' || path === '/index.html' ? pages[0] : pages.find(({ name }) => path === `/${name}.html`);
-        if (!page) {
-          if (path === '/icon.svg') request.url = '/notebooks/shell/icon.svg';
-          return next();
-        }
+        if (path === '/icon.svg') request.url = '/notebooks/shell/icon.svg';
+        if (!page) return next();
         const files = { script: `/@id/__x00__${ENTRY}${page.name}`, preloads: [], styles: [] };
         response.setHeader('Content-Type', 'text/html');
-        response.end(await server.transformIndexHtml(path, pageDocument(page, pages, files)));
+        response.end(await server.transformIndexHtml(path, shell.pageDocument(page, pages, files)));
       });
     },
   };
 }
+
+/** What stands in Arquero's place where its verbs could not run. */
+const noArquero = `export class ColumnTable {
+  constructor() {
+    throw new TypeError("Arquero is not part of this page. Give the page the policy 'generated' to use its verbs");
+  }
+}`;
 
 /** Every file that a chunk needs before it can run. */
 function imported(entry: Rolldown.OutputChunk, bundle: Rolldown.OutputBundle): string[] {

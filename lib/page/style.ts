@@ -49,7 +49,7 @@ const parts = `
 .finding.on-purpose { border-left: 6px double var(--on-purpose); }
 .finding p { margin-bottom: var(--space-tight); }
 .finding-subject { font-size: var(--size-lead); line-height: 1.3; }
-.state { margin-left: var(--space-close); padding: 0 0.4em; border: var(--stroke-thin) solid currentColor; border-radius: 2px; background: var(--card); font: var(--size-label)/1.5 var(--font-label); white-space: nowrap; }
+.state { display: inline-flex; align-items: center; gap: 0.35em; margin-left: var(--space-close); padding: 0 0.4em; border: var(--stroke-thin) solid currentColor; border-radius: 2px; background: var(--card); font: var(--size-label)/1.5 var(--font-label); }
 .raise .state { color: var(--raise); }
 .on-purpose .state { color: var(--on-purpose); }
 .against { padding-left: 1.1em; list-style: "– "; color: var(--soft); font: var(--size-small)/1.45 var(--font-label); }
@@ -58,6 +58,7 @@ const parts = `
 .summary { max-width: 40rem; }
 .takeaway { display: flex; flex-wrap: wrap; gap: var(--space-close); margin: var(--space-close) 0 0; }
 .picture { min-height: 1px; overflow-x: auto; }
+.drawing { display: block; }
 .picture svg, .drawing svg { display: block; max-width: 100%; height: auto; }
 .plot { background: none; overflow: visible; color: var(--ink); font-family: var(--font-label); font-size: var(--size-mark); }
 .plot text, .plot tspan { white-space: pre; }

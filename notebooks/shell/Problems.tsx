@@ -1,18 +1,14 @@
 import { useComputed } from '@preact/signals';
 import { useState } from 'preact/hooks';
-import { BlockList, type Problem, Sheet, SurroundingsContext } from '../../lib/index.ts';
+import { BlockList, type Problem, problemColumns, Sheet, SurroundingsContext } from '../../lib/index.ts';
 import { units } from './displayUnits.ts';
-import { herd, inUse, tableNames } from './herdInUse.ts';
+import { herd } from './herdInUse.ts';
 import { tableFiles } from './tableFiles.ts';
 
 /** Every cell that could not be used as it stands, with what to do about it. */
 export function Problems() {
   const [open, setOpen] = useState(false);
-  const problems = useComputed(() => {
-    const tables = inUse.value;
-    const found = tables ? tableNames.flatMap((name) => tables[name]?.problems ?? []) : [];
-    return herd.value instanceof Error ? found : [...found, ...(herd.value?.problems ?? [])];
-  });
+  const problems = useComputed(() => (herd.value instanceof Error ? [] : (herd.value?.problems ?? [])));
   const count = problems.value.length;
   if (count === 0) return null;
   return (
@@ -26,15 +22,7 @@ export function Problems() {
 }
 
 function ProblemSheet({ problems }: { problems: readonly Problem[] }) {
-  const text = (read: (problem: Problem) => string) => ({ values: problems.map(read) });
-  const sheet = Sheet.from({
-    file: text(({ file }) => file),
-    row: { values: Float64Array.from(problems, ({ row }) => row) },
-    column: text(({ column }) => column),
-    value: text(({ value }) => value),
-    expected: text(({ expected }) => expected),
-    remedy: text(({ remedy }) => remedy),
-  });
+  const sheet = Sheet.from(problemColumns(problems));
   const surroundings = { units: units.value, still: false, set: () => {}, files: tableFiles };
   return (
     <SurroundingsContext.Provider value={surroundings}>

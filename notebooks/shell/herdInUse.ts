@@ -34,7 +34,13 @@ export const herd = computed((): Herd | Error | undefined => {
   if (!inUse.value) return undefined;
   const { feet, horses, visits } = inUse.value;
   try {
-    return herdOf({ feet: feet.columns, horses: horses?.columns, visits: visits?.columns });
+    return herdOf(
+      { feet: feet.columns, horses: horses?.columns, visits: visits?.columns },
+      {
+        problems: [feet, horses, visits].flatMap((table) => table?.problems ?? []),
+        files: { feet: feet.file, horses: horses?.file, visits: visits?.file },
+      },
+    );
   } catch (error) {
     return asError(error);
   }

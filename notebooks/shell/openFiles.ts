@@ -1,4 +1,5 @@
 import { type KeptTable, type KeptTables, readTable, type TableName } from '../../lib/index.ts';
+import { tableNames } from './herdInUse.ts';
 
 export type DateOrder = 'dmy' | 'mdy';
 
@@ -20,9 +21,14 @@ export async function openFiles(
       if (!dates) return undefined;
       read = readTable(bytes, { file, dates });
     }
-    const twin = tables[read.schema];
-    if (twin) throw new Error(`${twin.file} and ${file} both hold the table of ${read.schema}. Open one of them`);
-    tables[read.schema] = { columns: read.columns, problems: read.problems, file };
+    const table = tableNames.find((name) => name === read.schema);
+    if (!table)
+      throw new Error(
+        `The headings of ${file} don’t say whether it holds feet, horses or visits. A table of feet has a horse, a date, a limb and at least one measurement`,
+      );
+    const twin = tables[table];
+    if (twin) throw new Error(`${twin.file} and ${file} both hold the table of ${table}. Open one of them`);
+    tables[table] = { columns: read.columns, problems: read.problems, file };
   }
   return tables;
 }

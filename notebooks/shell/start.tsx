@@ -20,6 +20,7 @@ export async function start(page: HerdPage): Promise<void> {
     untracked(() => {
       mounted();
       mounted = () => {};
+      if (reason || whole) blocks.querySelector('.waiting')?.remove();
       if (reason) render(<Trouble reason={reason} />, blocks);
       else if (whole)
         mounted = mountPage(blocks, { page, herd: herd as ReadonlySignal<Herd>, units, files: tableFiles });

@@ -1,24 +1,26 @@
+import { stateSign, stateWords } from '../../views/stateSign.ts';
+import { svg } from '../../views/svg.ts';
 import type { Finding } from '../blocks.ts';
 import { Drawing } from './Drawing.tsx';
 
-const STATE_WORDS: Record<Finding['state'], string> = {
-  raise: 'Worth raising',
-  unsure: 'Can’t tell yet',
-  steady: 'Nothing beyond the error',
-  'on purpose': 'Set so on purpose',
-};
+const sign = (state: Finding['state']) =>
+  svg('svg', { width: 14, height: 14, viewBox: '0 0 14 14' }, stateSign(state, [7, 7]));
 
 export function FindingPart({ block }: { block: Finding }) {
   const { drawing, value, against = [], notes = [] } = block;
   return (
     <article
       class={`finding ${block.state.replace(' ', '-')}`}
-      aria-label={`${block.subject}: ${STATE_WORDS[block.state]}`}
+      aria-label={`${block.subject}: ${stateWords[block.state]}`}
     >
       {drawing && <Drawing node={drawing} label={block.subject} />}
       <div>
         <p class="finding-subject">
-          <strong>{block.subject}</strong> <span class="state">{STATE_WORDS[block.state]}</span>
+          <strong>{block.subject}</strong>{' '}
+          <span class="state">
+            <Drawing node={sign(block.state)} label="" />
+            {stateWords[block.state]}
+          </span>
         </p>
         <p class="finding-sentence">
           {block.sentence} {value && <span class="number">{value}</span>}

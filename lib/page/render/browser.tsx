@@ -4,7 +4,7 @@ import type { DisplayUnits } from '../../sheet/display.ts';
 import type { Download, SheetBlock } from '../blocks.ts';
 import { fromHash, toHash } from '../controls.ts';
 import { PageView } from '../PageView.tsx';
-import type { Page } from '../page.ts';
+import type { ControlValue, ControlValues, Page } from '../page.ts';
 
 export interface LivePage<Data> {
   readonly page: Page<Data>;
@@ -23,23 +23,29 @@ export function mountPage<Data>(
   element: HTMLElement,
   { page, herd, units, files = () => [] }: LivePage<Data>,
 ): () => void {
-  const controls = signal(fromHash(location.hash));
+  const controls = signal<ControlValues>({});
   const follow = () => {
-    controls.value = fromHash(location.hash);
+    if (!namesPlace(location.hash)) controls.value = fromHash(location.hash);
   };
+  follow();
   addEventListener('hashchange', follow);
   const surroundings = computed(() => ({
     units: units.value,
     still: false,
     files,
-    set: (name: string, value: Parameters<typeof toHash>[0][string]) => {
+    set: (name: string, value: ControlValue) => {
       controls.value = { ...controls.value, [name]: value };
       history.replaceState(null, '', `#${toHash(controls.value)}`);
     },
   }));
   render(<PageView page={page} herd={herd} controls={controls} surroundings={surroundings} />, element);
+  // The browser looked for the place before it was drawn.
+  if (namesPlace(location.hash)) document.getElementById(decodeURIComponent(location.hash.slice(1)))?.scrollIntoView();
   return () => {
     removeEventListener('hashchange', follow);
     render(null, element);
   };
 }
+
+/** Whether an address ends in the name of a place on the page rather than in what its controls say. */
+const namesPlace = (hash: string) => hash !== '' && !hash.includes('=');

@@ -1,11 +1,15 @@
 import { parse, View } from 'vega';
 import { expressionInterpreter } from 'vega-interpreter';
-import { compile, type TopLevelSpec } from 'vega-lite';
+import { type Config, compile, type TopLevelSpec } from 'vega-lite';
+import { fonts } from '../../views/theme.ts';
 import type { LinkedCharts } from '../blocks.ts';
+
+/** What a specification leaves open is as in the rest of the notebook. */
+const config: Config = { background: 'transparent', font: fonts.label, aria: false };
 
 /** A view that interprets its expressions, so that it runs where generated code is forbidden. */
 function viewOf(block: LinkedCharts, container?: HTMLElement): View {
-  const { spec } = compile(block.specification as TopLevelSpec);
+  const { spec } = compile(block.specification as TopLevelSpec, { config });
   return new View(parse(spec, undefined, { ast: true }), {
     expr: expressionInterpreter,
     renderer: container ? 'svg' : 'none',
@@ -23,6 +27,10 @@ export async function drawLinked(element: HTMLElement, block: LinkedCharts): Pro
   const picture = element.querySelector('svg');
   picture?.setAttribute('role', 'img');
   picture?.setAttribute('aria-label', `${block.title}. ${block.summary}`);
+  for (const inner of picture?.querySelectorAll('[role]') ?? []) {
+    inner.removeAttribute('aria-roledescription');
+    inner.setAttribute('role', 'presentation');
+  }
   return () => {
     view.finalize();
     element.replaceChildren();

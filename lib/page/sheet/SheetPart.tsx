@@ -66,10 +66,10 @@ function LiveSheet({ block }: { block: SheetBlock }) {
         onColumn={({ name }) => setAbout(name)}
         onCopied={(cells) => say(`${number(cells)} ${cells === 1 ? 'cell' : 'cells'} copied`)}
       />
-      <AboutColumn sheet={block.sheet} shown={columns.find(({ name }) => name === about) ?? columns[0]} />
+      <AboutColumn shown={columns.find(({ name }) => name === about) ?? columns[0]} />
       <p class="takeaway">
         {files({ ...block, rows }).map((file) => (
-          <DownloadPart key={file.filename} block={{ kind: 'download', ...file }} />
+          <DownloadPart key={file.filename} block={file} />
         ))}
       </p>
     </>

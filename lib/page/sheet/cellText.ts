@@ -12,7 +12,7 @@ export interface CellText {
 }
 
 /** The words of one cell; the decimals follow from the error where it is known, else from the unit. */
-export function cellText(column: Column, row: number, { factor, shownUnit }: ShownColumn): CellText {
+export function cellText(column: Column, row: number, { factor, shownUnit, whole }: ShownColumn): CellText {
   if (column instanceof TextColumn) return { value: column.at(row), error: '' };
   const inside = column.values[row];
   if (Number.isNaN(inside)) return { value: '', error: '' };
@@ -20,7 +20,7 @@ export function cellText(column: Column, row: number, { factor, shownUnit }: Sho
   if (column.kind === 'boolean') return { value: inside ? 'yes' : 'no', error: '' };
   const value = inside * factor;
   const error = (column.error?.[row] ?? Number.NaN) * Math.abs(factor);
-  if (!(error > 0)) return { value: written(value, usualDigits(shownUnit, value), false), error: '' };
+  if (!(error > 0)) return { value: written(value, whole ? 0 : usualDigits(shownUnit, value), false), error: '' };
   const digits = errorDigits(error);
   return { value: written(value, digits, false), error: written(error, digits, false) };
 }

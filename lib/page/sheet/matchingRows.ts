@@ -1,4 +1,5 @@
 import { type Column, TextColumn } from '../../sheet/column.ts';
+import { rowsWhere } from '../../sheet/rowsWhere.ts';
 import type { Table } from '../../sheet/table.ts';
 
 /** What a row must show to stay; text is compared without regard to case, numbers in the column's own unit. */
@@ -11,29 +12,22 @@ export interface Order {
   readonly direction: 'ascending' | 'descending';
 }
 
-const natural = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
-
 /**
- * The rows that meet every condition, in order. A missing value meets none and comes last in either direction; rows that
- * are equal keep their order.
- * @param rows the rows to choose from; all where left out
+ * The rows that meet every condition, in order. A missing value meets none and comes last in either direction.
+ * @param rows the rows to choose from, in their order; all where left out
  */
 export function matchingRows(
-  table: Pick<Table, 'rows' | 'column'>,
+  table: Table,
   conditions: readonly Condition[],
   order?: Order,
-  rows: Uint32Array = Uint32Array.from({ length: table.rows }, (_, row) => row),
+  rows: Uint32Array = rowsWhere(table, {}),
 ): Uint32Array {
   const tests = conditions.map((condition) => testOf(table.column(condition.column), condition));
-  const kept = tests.length === 0 ? rows.slice() : rows.filter((row) => tests.every((test) => test(row)));
+  const kept = rows.filter((row) => tests.every((test) => test(row)));
   if (!order) return kept;
-  const rank = rankOf(table.column(order.column));
-  const sign = order.direction === 'ascending' ? 1 : -1;
-  return kept.sort((a, b) => {
-    const [x, y] = [rank(a), rank(b)];
-    if (Number.isNaN(x) || Number.isNaN(y)) return Number(Number.isNaN(x)) - Number(Number.isNaN(y));
-    return sign * (x - y);
-  });
+  const stays = new Uint8Array(table.rows);
+  for (const row of kept) stays[row] = 1;
+  return rowsWhere(table, { sort: { by: order.column, order: order.direction } }).filter((row) => stays[row] === 1);
 }
 
 function testOf(column: Column, condition: Condition): (row: number) => boolean {
@@ -44,16 +38,4 @@ function testOf(column: Column, condition: Condition): (row: number) => boolean 
   }
   const { from = -Infinity, to = Infinity } = 'contains' in condition ? {} : condition;
   return (row) => column.values[row] >= from && column.values[row] <= to;
-}
-
-/** A number to sort by; `NaN` for missing. */
-function rankOf(column: Column): (row: number) => number {
-  if (!(column instanceof TextColumn)) return (row) => column.values[row];
-  const places = new Float64Array(column.levels.length);
-  [...column.levels.keys()]
-    .sort((a, b) => natural.compare(column.levels[a], column.levels[b]))
-    .forEach((level, place) => {
-      places[level] = place;
-    });
-  return (row) => (column.codes[row] < 0 ? Number.NaN : places[column.codes[row]]);
 }

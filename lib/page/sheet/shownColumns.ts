@@ -1,4 +1,4 @@
-import type { Kind } from '../../sheet/column.ts';
+import type { Column, Kind } from '../../sheet/column.ts';
 import { type DisplayUnits, toDisplay } from '../../sheet/display.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
 
@@ -12,6 +12,8 @@ export interface ShownColumn {
   readonly symbol: string;
   /** What a value inside is multiplied by for the reader. */
   readonly factor: number;
+  /** A count or a number of something: no decimals. */
+  readonly whole: boolean;
   /** Worked out from other columns by this formula; `undefined` where it was measured or typed. */
   readonly formula?: string;
 }
@@ -27,6 +29,19 @@ export function shownColumns(sheet: Sheet, names: readonly string[] | undefined,
     .map((name) => {
       const { kind, unit, title, formula } = sheet.describe(name);
       const shown = kind === 'number' ? toDisplay(1, unit, units) : { value: 1, unit: '1', symbol: '' };
-      return { name, title, kind, shownUnit: shown.unit, symbol: shown.symbol, factor: shown.value, formula };
+      return {
+        name,
+        title,
+        kind,
+        shownUnit: shown.unit,
+        symbol: shown.symbol,
+        factor: shown.value,
+        whole: unit === '1' && isWhole(sheet.column(name)),
+        formula,
+      };
     });
+}
+
+function isWhole(column: Column): boolean {
+  return column.kind === 'number' && column.values.every((value) => Number.isNaN(value) || Number.isInteger(value));
 }

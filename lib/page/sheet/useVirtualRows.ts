@@ -6,7 +6,6 @@ import {
   type VirtualItem,
   Virtualizer,
 } from '@tanstack/virtual-core';
-import type { RefObject } from 'preact';
 import { useLayoutEffect, useMemo, useReducer } from 'preact/hooks';
 
 /**
@@ -15,7 +14,7 @@ import { useLayoutEffect, useMemo, useReducer } from 'preact/hooks';
  * @param always a row that is kept although it is out of sight: the one that holds the focus
  */
 export function useVirtualRows(
-  scroller: RefObject<HTMLElement>,
+  scroller: { readonly current: HTMLElement | null },
   count: number,
   height: number,
   always: number,

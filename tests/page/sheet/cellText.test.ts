@@ -2,12 +2,26 @@ import { expect, test } from 'vitest';
 import { cellText } from '../../../lib/page/sheet/cellText.ts';
 import { toColumn } from '../../../lib/sheet/column.ts';
 
-const shown = { name: 'a', title: 'A', kind: 'number', shownUnit: 'mm', symbol: 'mm', factor: 1 } as const;
+const shown = {
+  name: 'a',
+  title: 'A',
+  kind: 'number',
+  shownUnit: 'mm',
+  symbol: 'mm',
+  factor: 1,
+  whole: false,
+} as const;
 
 test('a number has the decimals of its unit', () => {
   const column = toColumn({ unit: 'mm', values: Float64Array.of(80, -1.26, Number.NaN) });
   expect(cellText(column, 0, shown)).toEqual({ value: '80.0', error: '' });
   expect(cellText(column, 1, shown).value).toBe('−1.3');
+});
+
+test('a count has no decimals', () => {
+  expect(cellText(toColumn({ values: Float64Array.of(2) }), 0, { ...shown, shownUnit: '1', whole: true }).value).toBe(
+    '2',
+  );
 });
 
 test('a missing value has no text', () => {

@@ -1,0 +1,45 @@
+import { fileURLToPath } from 'node:url';
+import type { UserConfig } from 'vite';
+import { documents } from './documents.ts';
+
+const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+
+/** Which pages to build: the notebook's own where left out. */
+export interface Pages {
+  /** The module that exports `pages`, and the folder their files stand in. */
+  readonly list?: string;
+  readonly folder?: string;
+  /** Pages that may run generated code are built by themselves: only they carry what needs it. */
+  readonly policy?: 'strict' | 'generated';
+}
+
+/** How Vite builds the notebook. Addresses are relative, so that it runs from any folder of any server. */
+export function siteConfig({
+  list = here('../notebooks/index.ts'),
+  folder = here('../notebooks'),
+  policy = 'strict',
+}: Pages = {}): UserConfig {
+  return {
+    root: here('..'),
+    base: './',
+    appType: 'mpa',
+    publicDir: false,
+    plugins: [documents({ list, folder, policy })],
+    build: {
+      outDir: 'dist/notebook',
+      emptyOutDir: policy === 'strict',
+      target: 'es2022',
+      cssCodeSplit: false,
+      modulePreload: { polyfill: false },
+      assetsInlineLimit: 0,
+      chunkSizeWarningLimit: 1500,
+      rolldownOptions: {
+        // What a file stands for is in its exports; what Node alone needs drops out of the pages with its importer.
+        treeshake: { moduleSideEffects: (id) => !/\/lib\/|\/node_modules\/linkedom\//.test(id) },
+        output: {
+          entryFileNames: ({ name }) => (name === 'service-worker' ? '[name].js' : 'assets/[name]-[hash].js'),
+        },
+      },
+    },
+  };
+}

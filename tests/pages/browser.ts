@@ -1,0 +1,136 @@
+import { spawnSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import chromium from '@sparticuz/chromium';
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  type Page,
+  chromium as playwright,
+} from 'playwright-core';
+import { build, mergeConfig } from 'vite';
+import { afterAll, beforeAll } from 'vitest';
+import { siteConfig } from '../../scripts/siteConfig.ts';
+import { type Served, serve } from './serve.ts';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const ownSite = join(root, 'dist/notebook');
+export const shots = join(root, 'tests/pages/shots');
+
+/** The browser an npm package ships, with the web's safeguards on, which that package's own arguments switch off. */
+async function launch(): Promise<Browser> {
+  const packed = process.platform === 'linux' && process.arch === 'x64';
+  const browser = await playwright.launch({
+    ...(packed ? { executablePath: await chromium.executablePath() } : { channel: 'chrome' }),
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+      '--no-first-run',
+    ],
+  });
+  // The package unpacks into the temporary folder and takes what lies there, of whatever version.
+  if (packed && !browser.version().startsWith('147.'))
+    throw new Error(`Chromium ${browser.version()} lies in the temporary folder where 147 was expected; take it away`);
+  return browser;
+}
+
+/** A page of the notebook, and everything that went wrong on it so far. */
+export interface Opened {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  /** Errors, policy violations, requests to other hosts, answers that failed. */
+  readonly wrongs: string[];
+}
+
+export interface Notebook {
+  /** The notebook's address, with a `/` at its end. */
+  readonly address: string;
+  /** Opens a page in a context of its own, with nothing kept from before, and waits until its blocks are drawn. */
+  open(path: string, options?: BrowserContextOptions): Promise<Opened>;
+}
+
+/** The built notebook, served to a real browser for the tests of one file. */
+export function notebook(): Notebook {
+  return siteIn(() => {
+    if (!existsSync(join(ownSite, 'index.html'))) {
+      const { status } = spawnSync('node', ['scripts/build.mjs', 'notebook'], { cwd: root, stdio: 'inherit' });
+      if (status !== 0) throw new Error('The notebook could not be built');
+    }
+    return ownSite;
+  });
+}
+
+/** Pages made for tests alone, built into a folder of their own and served in the same way. */
+export function fixturePages(): Notebook {
+  const folder = join(root, 'tests/fixtures/pages');
+  let outDir = '';
+  afterAll(() => rm(outDir, { recursive: true, force: true }));
+  return siteIn(async () => {
+    outDir = await mkdtemp(join(tmpdir(), 'evenhoof-pages-'));
+    for (const policy of ['strict', 'generated'] as const) {
+      const config = siteConfig({ list: join(folder, 'index.ts'), folder, policy });
+      await build(mergeConfig(config, { configFile: false, logLevel: 'warn', build: { outDir, emptyOutDir: false } }));
+    }
+    return outDir;
+  });
+}
+
+function siteIn(find: () => string | Promise<string>): Notebook {
+  let browser: Browser;
+  let served: Served;
+  const contexts: BrowserContext[] = [];
+  beforeAll(async () => {
+    [served, browser] = await Promise.all([serve(await find()), launch()]);
+  });
+  afterAll(async () => {
+    await Promise.all(contexts.map((context) => context.close()));
+    await browser?.close();
+    await served?.close();
+  });
+  return {
+    get address() {
+      return served.address;
+    },
+    async open(path, options) {
+      const context = await browser.newContext({ reducedMotion: 'reduce', ...options });
+      contexts.push(context);
+      const page = await context.newPage();
+      const wrongs = watch(page, served.address);
+      await page.goto(served.address + path);
+      await drawn(page);
+      return { page, context, wrongs };
+    },
+  };
+}
+
+/** Waits until the page stands where it said that it reads. */
+export async function drawn(page: Page): Promise<void> {
+  await page.waitForFunction(() => {
+    const blocks = document.getElementById('blocks');
+    return blocks !== null && blocks.childElementCount > 0 && !blocks.querySelector('.waiting');
+  });
+}
+
+function watch(page: Page, address: string): string[] {
+  const wrongs: string[] = [];
+  const { origin } = new URL(address);
+  page.on('pageerror', (error) => wrongs.push(`error: ${error.message}`));
+  page.on('console', (message) => {
+    if (['error', 'warning'].includes(message.type())) wrongs.push(`${message.type()}: ${message.text()}`);
+  });
+  page.on('request', (request) => {
+    const { protocol, origin: asked } = new URL(request.url());
+    if (!['data:', 'blob:'].includes(protocol) && asked !== origin) wrongs.push(`request to ${request.url()}`);
+  });
+  page.on('response', (response) => {
+    if (response.status() >= 400) wrongs.push(`${response.status()} for ${response.url()}`);
+  });
+  return wrongs;
+}
