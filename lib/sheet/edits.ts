@@ -11,9 +11,10 @@ export interface CellChanges {
 }
 
 /** A column whose values are typed in. */
-export interface MeasuredDefinition<Name extends string = string> extends ColumnInput {
-  readonly name: Name;
+export interface MeasuredDefinition {
+  readonly name: string;
   readonly title?: string;
+  readonly column: ColumnInput;
 }
 
 /** A column whose values come from a formula. */

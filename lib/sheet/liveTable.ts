@@ -1,5 +1,5 @@
 import type { Cell } from './cell.ts';
-import { type Column, type Columns, type NumberColumn, toColumn } from './column.ts';
+import { type Column, type Columns, type NumberColumn, TextColumn, toColumn } from './column.ts';
 import type { ComputedDefinition, Definition, Edit, MeasuredDefinition } from './edits.ts';
 import { type Formula, fitFormulas } from './fitFormulas.ts';
 import { errorOf } from './formula/errorOf.ts';
@@ -10,7 +10,7 @@ import { InputStage } from './incremental/inputStage.ts';
 import type { ColumnStage } from './incremental/stage.ts';
 import { nearest } from './nearest.ts';
 import type { Relation } from './relation.ts';
-import { withoutRows, withRows } from './rowEdits.ts';
+import { asInput, withoutRows, withRows } from './rowEdits.ts';
 import type { Groups, Table } from './table.ts';
 
 interface Measured {
@@ -98,9 +98,7 @@ export class LiveTable implements Table {
     const formula = this.formula(name);
     if (formula !== undefined) return formula.definition;
     const { title, stage } = this.#measured.get(name)!;
-    const { kind, unit, values } = stage.column;
-    const error = stage.column.kind === 'text' ? undefined : stage.column.error;
-    return { name, ...(title !== undefined && { title }), kind, unit, values, ...(error && { error }) };
+    return { name, ...(title !== undefined && { title }), column: asInput(stage.column) };
   }
 
   /**
@@ -153,8 +151,9 @@ export class LiveTable implements Table {
         computed.push(definition);
         continue;
       }
+      const { name, title, column } = definition;
       rows = checkedLength(definition, rows);
-      measured.set(definition.name, { title: definition.title, stage: new InputStage(toColumn(definition)) });
+      measured.set(name, { title, stage: new InputStage(toColumn(column)) });
     }
     this.#fit(computed, measured);
     const names = [...this.#names];
@@ -297,11 +296,14 @@ class ComputedColumn implements NumberColumn {
   }
 }
 
-function checkedLength({ name, values, error }: MeasuredDefinition, rows: number | undefined): number {
-  const isText = Array.isArray(values) && values.every((value) => typeof value === 'string');
+function checkedLength({ name, column }: MeasuredDefinition, rows: number | undefined): number {
+  // Text that has its codes already need not be spelt out to be counted.
+  const coded = column instanceof TextColumn;
+  const values = coded ? column.codes : column.values;
+  const isText = coded || (Array.isArray(values) && values.every((value) => typeof value === 'string'));
   if (!(values instanceof Float64Array) && !isText)
     throw new TypeError(`The column ${name}: its values were expected as a Float64Array or a list of texts`);
-  for (const { length } of error === undefined ? [values] : [values, error])
+  for (const { length } of column.error === undefined ? [values] : [values, column.error])
     if (rows !== undefined && length !== rows)
       throw new TypeError(`The column ${name} has ${length} rows where the others have ${rows}`);
     else rows = length;

@@ -1,5 +1,11 @@
 import { type Column, type ColumnInput, type NumberColumn, TextColumn, toColumn } from './column.ts';
 
+/** A column as plain data, which can be copied and kept. */
+export function asInput(column: ColumnInput): ColumnInput {
+  const { kind, unit, values, error } = column;
+  return { kind, unit, values, ...(error && { error }) };
+}
+
 /** Some rows of a column, as they are kept with an edit. */
 export function rowsOf(column: Column, rows: readonly number[]): ColumnInput {
   if (column.kind === 'text') return { kind: 'text', values: rows.map((row) => column.at(row)) };

@@ -1,12 +1,13 @@
 import { type ArqueroTable, fromArquero, toArquero } from './arquero.ts';
 import type { Cell } from './cell.ts';
 import type { Column, ColumnInput, Columns, Kind, NumberColumn, TextColumn } from './column.ts';
-import { type ComputedDefinition, type Edit, History, inverse, type MeasuredDefinition } from './edits.ts';
+import { type ComputedDefinition, type Edit, History, inverse } from './edits.ts';
 import { type LineageNode, lineage } from './formula/lineage.ts';
 import { sentence } from './formula/sentence.ts';
 import { LiveTable } from './liveTable.ts';
 import * as make from './makeEdit.ts';
 import type { Relation } from './relation.ts';
+import { asInput } from './rowEdits.ts';
 import { rowsWhere, type View } from './rowsWhere.ts';
 import type { Groups, Table } from './table.ts';
 
@@ -55,9 +56,9 @@ export class Sheet<C extends Columns = Columns> implements Table {
   #history = new History();
   readonly #listeners = new Set<(edit: Edit) => void>();
 
-  protected constructor(columns: Columns, keys: readonly string[], { relations = [] }: SheetOptions) {
+  protected constructor(columns: Sources, keys: readonly string[], { relations = [] }: SheetOptions) {
     this.#table = new LiveTable(relations);
-    const definitions = Object.entries(columns).map(([name, column]) => ({ ...column, name }));
+    const definitions = Object.entries(columns).map(([name, column]) => ({ name, title: column.title, column }));
     this.#table.define(
       definitions,
       definitions.map((_, i) => i),
@@ -171,7 +172,8 @@ export class Sheet<C extends Columns = Columns> implements Table {
   }
 
   /** Adds a column to type in. */
-  addMeasured<N extends string, I extends ColumnInput>(definition: I & MeasuredDefinition<N>): Sheet<C & Record<N, I>> {
+  addMeasured<N extends string, I extends Sources[string]>(name: N, column: I): Sheet<C & Record<N, I>> {
+    const definition = { name, title: column.title, column: asInput(column) };
     return this.#do(make.addingColumns(this.#table, [definition])) as Sheet<C & Record<N, I>>;
   }
 

@@ -66,6 +66,15 @@ describe('Sheet.from', () => {
     expect(() => Sheet.from({ toe: x }, ['toes' as 'toe'])).toThrow('There is no column toes. Did you mean toe?');
   });
 
+  test('takes columns that another sheet handed out, text with its codes and numbers with their errors', () => {
+    const first: Sheet = feet().add({ name: 'area', formula: 'width * width' });
+    const second: Sheet = Sheet.from({ horse: first.column('horse'), area: first.column('area') });
+    expect(second.column('horse').values).toEqual(['Ada', 'Ada', 'Bo', 'Bo']);
+    expect([...(second.column('area') as { error?: Float64Array }).error!]).toEqual([480, 488, 524, 520]);
+    second.set('horse', 0, 'Cy').set('area', 0, 1);
+    expect([first.column('horse').values[0], first.column('area').values[0]]).toEqual(['Ada', 14400]);
+  });
+
   test('works without rows and without columns', () => {
     expect(Sheet.from({}).rows).toBe(0);
     const empty = Sheet.from({ x: { values: new Float64Array(0) } }).add({ name: 'm', formula: 'x - mean(x)' });
@@ -412,12 +421,10 @@ test('groups and partners follow edits', () => {
 });
 
 test('addMeasured brings a column to type in, with the others’ number of rows', () => {
-  const sheet = feet().addMeasured({ name: 'frog', unit: 'mm', values: Float64Array.of(1, 2, 3, 4), title: 'Frog' });
+  const sheet = feet().addMeasured('frog', { unit: 'mm', values: Float64Array.of(1, 2, 3, 4), title: 'Frog' });
   expect(numbers(sheet.set('frog', 0, 9).add({ name: 'f', formula: 'frog / width' }), 'frog')).toEqual([9, 2, 3, 4]);
-  expect(() => feet().addMeasured({ name: 'frog', values: Float64Array.of(1) })).toThrow(TypeError);
-  expect(() => feet().addMeasured({ name: 'toe', values: new Float64Array(4) })).toThrow(
-    'There is a column toe already',
-  );
+  expect(() => feet().addMeasured('frog', { values: Float64Array.of(1) })).toThrow(TypeError);
+  expect(() => feet().addMeasured('toe', { values: new Float64Array(4) })).toThrow('There is a column toe already');
 });
 
 test('subscribe tells of edits, undone ones as what takes them back, until it is ended', () => {
