@@ -1,13 +1,42 @@
+export { type Anova, anova } from './anova.ts';
+export { autocorrelation } from './autocorrelation.ts';
+export { benjaminiHochberg, benjaminiYekutieli } from './benjaminiHochberg.ts';
+export { type BcaLimits, type BootstrapLimits, bcaLimits, bootstrapLimits, type Interval } from './bootstrapLimits.ts';
+export { type ClusterBootstrap, type ClusterBootstrapOptions, clusterBootstrap } from './clusterBootstrap.ts';
+export { type Concordance, concordance } from './concordance.ts';
 export { chiSquared } from './distributions/chiSquared.ts';
 export { fDistribution } from './distributions/fDistribution.ts';
 export { noncentralF } from './distributions/noncentralF.ts';
 export { noncentralT } from './distributions/noncentralT.ts';
 export { normal } from './distributions/normal.ts';
 export { studentT } from './distributions/studentT.ts';
+export { bonferroni, holm } from './holm.ts';
+export { type Icc, type IccForm, icc } from './icc.ts';
+export { type KendallTau, kendallTau } from './kendallTau.ts';
+export { type Limits, type LimitsOfAgreement, limitsOfAgreement, sdOfSingleDifferences } from './limitsOfAgreement.ts';
+export {
+  type Coefficient,
+  type LinearRegression,
+  type LinearRegressionOptions,
+  linearRegression,
+} from './linearRegression.ts';
 export { mad } from './mad.ts';
 export { mean } from './mean.ts';
 export { median } from './median.ts';
 export { isMissing, type Numbers, present, presentRows } from './numbers.ts';
+export { type Correlation, correlationTest, pearson } from './pearson.ts';
+export type { PermutationOptions, PermutationTest } from './permutationTest.ts';
+export { permuteTwoGroups, type TwoGroupPermutation } from './permuteTwoGroups.ts';
+export { permuteWithin, type WithinPermutation } from './permuteWithin.ts';
 export { type QuantileType, quantile, quantileSorted } from './quantile.ts';
+export { type Random, random } from './random.ts';
+export { type Repeatability, repeatability, repeatabilityCoefficient } from './repeatability.ts';
+export { rowsByGroup } from './rowsByGroup.ts';
 export { sd, variance } from './sd.ts';
+export { type SiegelSlope, siegelSlope } from './siegelSlope.ts';
+export { type SignFlip, signFlip } from './signFlip.ts';
 export { sum } from './sum.ts';
+export { type Summary, summary } from './summary.ts';
+export { type TheilSen, type TheilSenOptions, theilSen } from './theilSen.ts';
+export { pairedTTest, type TTest, tTest, tTestFromSummary, welchTest } from './tTest.ts';
+export { weightedQuantile } from './weightedQuantile.ts';
