@@ -1,4 +1,4 @@
-import { type ColumnInput, type Columns, rowCount, type TextColumn, toColumn } from '../sheet/column.ts';
+import { type ColumnInput, type Columns, rowCount, TextColumn, toColumn } from '../sheet/column.ts';
 import { Sheet } from '../sheet/sheet.ts';
 import { context } from './context.ts';
 import { type ColumnError, columnErrors, withErrors } from './errors.ts';
@@ -185,12 +185,13 @@ const titles = new Map([...context, ...measured].map(({ name, title }) => [name,
 
 /** Columns with the titles that people know them by. */
 function titled(columns: Columns): Columns {
-  return Object.fromEntries(
-    Object.entries(columns).map(([name, column]) => [
-      name,
-      { ...column, values: column.values, title: titles.get(name) ?? name },
-    ]),
-  );
+  const all: Columns = Object.create(null);
+  for (const [name, input] of Object.entries(columns)) {
+    const title = titles.get(name) ?? name;
+    const text = input instanceof TextColumn ? new TextColumn(input.codes, input.levels) : undefined;
+    all[name] = text === undefined ? { ...input, ...{ title } } : Object.assign(text, { title });
+  }
+  return all;
 }
 
 /**
