@@ -4,6 +4,7 @@ import type { Column, ColumnInput, Columns, Kind, NumberColumn, TextColumn } fro
 import { type ComputedDefinition, type Edit, History, inverse } from './edits.ts';
 import { type LineageNode, lineage } from './formula/lineage.ts';
 import { sentence } from './formula/sentence.ts';
+import { sql } from './formula/sql.ts';
 import { LiveTable } from './liveTable.ts';
 import * as make from './makeEdit.ts';
 import type { Relation } from './relation.ts';
@@ -148,6 +149,21 @@ export class Sheet<C extends Columns = Columns> implements Table {
     const { codes, count } = this.#table.groups(this.keys);
     const seen = new Uint8Array(count);
     return this.keys.length === 0 ? new Uint32Array(0) : Uint32Array.from(rowsAgain(codes, seen));
+  }
+
+  /**
+   * One `SELECT` in standard SQL that gives the measured columns and, worked out by the database, the computed ones.
+   * @param table  the name of the stored table; what it must hold is said at `sql`
+   * @param rowId  a stored column to sort the result by
+   */
+  sql(table: string, rowId?: string): string {
+    const { names, relations } = this;
+    const formulas = names.flatMap((name) => {
+      const node = this.#table.formula(name)?.node;
+      return node === undefined ? [] : [{ name, node }];
+    });
+    const stored = names.filter((name) => this.#table.formula(name) === undefined);
+    return sql(formulas, { table, names: stored, relations, rowId });
   }
 
   /** An Arquero table over the same arrays. */

@@ -441,3 +441,42 @@ test('subscribe tells of edits, undone ones as what takes them back, until it is
     ['cells', [51], [50]],
   ]);
 });
+
+describe('readings', () => {
+  const sheet = (): Sheet =>
+    feet()
+      .add({ name: 'under', title: 'Underrun', formula: 'toe - heel' })
+      .add({ name: 'off', formula: 'under - mean(under, horse)' });
+
+  test('sentence says a formula in words, with the titles of its columns; of a measured column its title', () => {
+    expect(sheet().sentence('under')).toBe('Toe angle minus heel');
+    expect(sheet().sentence('off')).toBe('Underrun minus the mean of Underrun for each horse');
+    expect(sheet().sentence('toe')).toBe('Toe angle');
+  });
+
+  test('lineage leads from a cell to the measured cells, and follows edits', () => {
+    const from = sheet().set('toe', 0, 60).lineage('under', 0);
+    expect([from.value, from.formula]).toEqual([13, 'toe - heel']);
+    expect(from.from.map(({ column, row, value, error }) => [column, row, value, error])).toEqual([
+      ['toe', 0, 60, undefined],
+      ['heel', 0, 47, 1],
+    ]);
+    expect(
+      sheet()
+        .lineage('off', 1)
+        .from.map(({ column, via }) => [column, via]),
+    ).toEqual([
+      ['under', undefined],
+      ['under', 'mean over horse: 2 cells'],
+    ]);
+  });
+
+  test('sql is one SELECT of the measured columns and the computed ones', () => {
+    const text = sheet().sql('feet');
+    expect(text).toMatch(/^(WITH|SELECT)/);
+    expect(text).toContain('AVG(');
+    expect(text).toContain('PARTITION BY "horse"');
+    expect(text).toContain('AS "off"');
+    expect(sheet().sql('feet', 'n')).toMatch(/ORDER BY "n"/);
+  });
+});
