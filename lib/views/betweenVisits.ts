@@ -1,4 +1,5 @@
 import * as Plot from '@observablehq/plot';
+import { group } from 'd3-array';
 import { type Limb, limbName, limbs } from '../hoof/limbs.ts';
 import { TextColumn } from '../sheet/column.ts';
 import { formatQuantity } from '../sheet/display.ts';
@@ -48,9 +49,10 @@ export function betweenVisits(intervals: Readable, options: BetweenVisitsOptions
   const all = new Map<string, number>();
   for (const row of asked ?? Array(intervals.rows).keys())
     if (horse.codes[row] >= 0) all.set(horse.at(row), (all.get(horse.at(row)) ?? 0) + 1);
+  const byHorse = group(changes, (change) => change.horse);
   const work = workDays(visits);
   return [...all].map(([name, count]): ChartDescription => {
-    const own = changes.filter((change) => change.horse === name);
+    const own = byHorse.get(name) ?? [];
     const between = own.filter(({ undisturbed }) => undisturbed);
     const told = between.length > 0 ? between : own;
     const pace = formatQuantity(median(told.map(({ slope }) => slope)), `${unit}/wk`, units, { signed: true });

@@ -58,6 +58,8 @@ export function levelDistribution(
       }),
     )
     .filter(({ count }) => count > 0);
+  // Zero in the middle, so that inside and outside weigh alike to the eye.
+  const reach = readings.reduce((most, { value }) => Math.max(most, Math.abs(value)), 0) || 1;
   const band = errorsBeyond * usualError;
   const bandKnown = Number.isFinite(band);
   const shares = present.map((moment) => {
@@ -84,7 +86,7 @@ export function levelDistribution(
       marginRight: 16,
       marginTop: 8,
       marginBottom: 38,
-      x: { nice: true, domain: symmetric(readings, times) },
+      x: { nice: true, domain: [-reach * times, reach * times] },
       y: { domain: present, label: null },
       fy: {
         domain: limbs.filter((limb) => groups.some((group) => group.limb === limb)),
@@ -110,7 +112,7 @@ export function levelDistribution(
             ...label,
           }),
         ),
-        Plot.tickX(readings, {
+        Plot.tickX(distinct(readings, reach), {
           x: (d) => d.value * times,
           y: 'moment',
           fy: 'limb',
@@ -171,10 +173,12 @@ function readingsOf(feet: Readable, column: string, rows: Iterable<number> | und
   return { readings, missing, usualError: median(errors), unit };
 }
 
-/** Zero in the middle, so that inside and outside weigh alike to the eye. */
-function symmetric(readings: readonly Reading[], times: number): [number, number] {
-  const reach = readings.reduce((most, { value }) => Math.max(most, Math.abs(value)), 0) * times || 1;
-  return [-reach, reach];
+/** Lines that would fall on one another are drawn once, so that a large herd stays light. */
+function distinct(readings: readonly Reading[], reach: number): Reading[] {
+  const places = new Map(
+    readings.map((one) => [`${one.limb} ${one.moment} ${Math.round((400 * one.value) / reach)}`, one]),
+  );
+  return [...places.values()];
 }
 
 function signedTick(value: number): string {

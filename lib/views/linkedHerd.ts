@@ -1,5 +1,5 @@
 import { endOf, isLimb, limbs, sideOf } from '../hoof/limbs.ts';
-import { type ChartOptions, columnTitle, leftOut, millimetres, sentences, shownIn } from './chart.ts';
+import { type ChartOptions, columnTitle, extent, leftOut, millimetres, sentences, shownIn } from './chart.ts';
 import { numbersOf, textOf } from './footMeans.ts';
 import type { Readable } from './footShape.ts';
 import { accents, dashes, fonts, grounds, inks, roles, sizes, strokes, tissues } from './theme.ts';
@@ -33,7 +33,9 @@ export function linkedHerd(feet: Readable, options: LinkedOptions = {}): LinkedD
   const { times, label } = shownIn(unit, units);
   const { points, missing } = pointsOf(feet, column, rows, times);
   const horses = new Set(points.map(({ horse }) => horse)).size;
-  const value = { field: 'value', type: 'quantitative', title: label(title), scale: { zero: false, nice: true } };
+  // The scale of all the data, so that nothing jumps when a choice takes some away.
+  const scale = { domain: extent(points.map((point) => point.value)), zero: false, nice: true };
+  const value = { field: 'value', type: 'quantitative', title: label(title), scale };
   const only = (...others: string[]) => [{ filter: { and: others.map((param) => ({ param })) } }];
   const limbColour = {
     field: 'end',
@@ -112,9 +114,9 @@ export function linkedHerd(feet: Readable, options: LinkedOptions = {}): LinkedD
             {
               transform: only('span', 'horse'),
               mark: { type: 'bar', height: 8, opacity: 0.35 },
-              encoding: { ...middleHalf, color: limbColour },
+              encoding: { ...middleHalf(scale), color: limbColour },
             },
-            { transform: only('span', 'horse'), ...medianTick(18) },
+            { transform: only('span', 'horse'), ...medianTick(18, scale) },
           ],
         },
         {
@@ -128,7 +130,7 @@ export function linkedHerd(feet: Readable, options: LinkedOptions = {}): LinkedD
               mark: { type: 'tick', thickness: strokes.thin, height: 11, color: accents.stone },
               encoding: { x: value },
             },
-            { transform: only('span', 'limb'), ...medianTick(13) },
+            { transform: only('span', 'limb'), ...medianTick(13, scale) },
           ],
         },
       ],
@@ -166,15 +168,17 @@ function rowsToClick(name: 'limb' | 'horse') {
   };
 }
 
-const middleHalf = {
-  x: { aggregate: 'q1', field: 'value', type: 'quantitative' },
-  x2: { aggregate: 'q3', field: 'value' },
-};
+function middleHalf(scale: object) {
+  return {
+    x: { aggregate: 'q1', field: 'value', type: 'quantitative', scale },
+    x2: { aggregate: 'q3', field: 'value' },
+  };
+}
 
-function medianTick(height: number) {
+function medianTick(height: number, scale: object) {
   return {
     mark: { type: 'tick', thickness: 3, height, color: roles.beyond },
-    encoding: { x: { aggregate: 'median', field: 'value', type: 'quantitative' } },
+    encoding: { x: { aggregate: 'median', field: 'value', type: 'quantitative', scale } },
   };
 }
 

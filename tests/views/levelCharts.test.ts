@@ -50,6 +50,20 @@ describe('levelDistribution', () => {
     expect(Number(zero?.getAttribute('x1'))).toBeCloseTo((128 + (640 - 16)) / 2, 0);
   });
 
+  it('draws equal measurements once, so that a large herd stays light', () => {
+    const rows = Array.from({ length: 5000 }, (_, row) => row);
+    const large = table({
+      limb: { values: rows.map(() => 'LF') },
+      wall_level_mm: number(
+        rows.map((row) => (row % 50) / 10),
+        'mm',
+        1,
+      ),
+    });
+    const ticks = [...plotted(levelDistribution(large)).querySelectorAll('g[aria-label="tick"] line')];
+    expect(ticks).toHaveLength(50 + 1);
+  });
+
   it('says that the error is not known instead of drawing a band', () => {
     const chart = levelDistribution(feet, { column: 'heel_level_mm' });
     expect(chart.title).toBe('Level from behind: the middle of all measurements is +5.0 mm');

@@ -126,6 +126,12 @@ describe('the theme', () => {
     }
   });
 
+  it('has the colours that docs/look.md names, and no others', () => {
+    const text = readFileSync(new URL('../../docs/look.md', import.meta.url), 'utf8');
+    const told = new Set(text.match(/#[0-9a-f]{6}\b/g));
+    expect(told).toEqual(new Set([grounds, inks, accents, tissues].flatMap((group) => Object.values(group))));
+  });
+
   it('hands every value to the style sheet once, as a custom property', () => {
     const lines = cssVariables().trimEnd().split('\n');
     for (const line of lines) expect(line).toMatch(/^--[a-z][a-z-]*: [^;]+;$/);
