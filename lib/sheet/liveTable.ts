@@ -68,6 +68,12 @@ export class LiveTable implements Table {
     return stage.partners;
   }
 
+  /** A measured column as it stands, without working changes into others; `undefined` for a computed one. */
+  measured(name: string): Column | undefined {
+    this.#stage(name);
+    return this.#measured.get(name)?.stage.column;
+  }
+
   /** The formula of a computed column, `undefined` for a measured one. */
   formula(name: string): Formula | undefined {
     this.#stage(name);

@@ -58,8 +58,9 @@ function changed(table: LiveTable, name: string, into: readonly number[], value:
 }
 
 function measured(table: LiveTable, name: string): Column {
-  const formula = table.formula(name);
-  if (formula === undefined) return table.column(name);
+  const column = table.measured(name);
+  if (column !== undefined) return column;
+  const formula = table.formula(name)!;
   const from = [...formula.needs.keys()].join(', ');
   throw new TypeError(`${name} is computed as ${formula.definition.formula}. Change ${from || 'its formula'} instead`);
 }
@@ -102,8 +103,11 @@ export function removingRows(table: LiveTable, rows: Iterable<number>): Edit | u
 }
 
 function measuredColumns(table: LiveTable, take: (column: Column, name: string) => ColumnInput): Columns {
-  const names = table.names.filter((name) => table.formula(name) === undefined);
-  return Object.fromEntries(names.map((name) => [name, take(table.column(name), name)]));
+  const columns = table.names.flatMap((name) => {
+    const column = table.measured(name);
+    return column === undefined ? [] : [[name, take(column, name)] as const];
+  });
+  return Object.fromEntries(columns);
 }
 
 /** New columns at the end. */
