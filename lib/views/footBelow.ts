@@ -38,7 +38,7 @@ export function footBelow(foot: FootShape, options: DrawingOptions = {}): SvgNod
 
 /** The room a print needs, in mm from its heel line and across; the same for all but large feet, so that neighbours line up. */
 export function printBox(foot: FootShape): { readonly across: number; readonly above: number; readonly under: number } {
-  return { across: Math.max(150, (foot.width || 0) + 12), above: Math.max(142, (foot.length || 0) + 8), under: 26 };
+  return { across: Math.max(158, (foot.width || 0) + 12), above: Math.max(154, (foot.length || 0) + 8), under: 26 };
 }
 
 /** The print alone, the middle of its heel line at the pen's origin, to be placed in a larger drawing. */

@@ -18,6 +18,8 @@ export interface LevelView {
 /** A difference that would be drawn smaller than this many px gets an enlarged tick as well, and says by how much. */
 const tiny = 8;
 const enlarged = 5;
+/** Shorter than this many px even an enlarged tick is no tick; the number stands alone. */
+const invisible = 2.5;
 
 /** Which way the outside of a foot lies in a drawing seen from that end. */
 export function outsideTo(foot: FootShape, seenFrom: 'front' | 'rear'): 1 | -1 {
@@ -45,7 +47,7 @@ function tick(difference: number, low: number, reach: number, draw: Pen, units: 
   const x = difference > 0 ? -reach : reach;
   const [px, top] = draw.at([x, low + height * times]);
   const number = words(formatQuantity(height, 'mm', units), [px, top - 6], 'middle', { fill: inks.ink });
-  if (height === 0) return [number];
+  if ((height * times) / draw.mmPerPx < invisible) return [number];
   const bar = straight(draw, [x, low], [x, low + height * times], {
     class: times === 1 ? 'tick' : 'tick enlarged',
     stroke: roles.beyond,

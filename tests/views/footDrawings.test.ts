@@ -289,6 +289,13 @@ describe.each([
     expect(wordAt(plain, '12.0 mm') > middle).toBe(outsideRight);
   });
 
+  it('leaves a difference too small for any tick to its number', () => {
+    const nearly = tilted('LF', 44.2, 44);
+    expect(nearly.querySelector('.tick')).toBeNull();
+    expect(texts(nearly)).toContain('0.2 mm');
+    expect(texts(nearly)).not.toContain('drawn');
+  });
+
   it('draws no tick where there is no difference', () => {
     const level = tilted('LF', 44, 44);
     expect(level.querySelector('.tick')).toBeNull();
