@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { contrast, kenwardRogerEffects, type MixedModelSpec, mixedModel } from '../../lib/stats/mixed/mixedModel.ts';
+import { type ProfileInterval, profileIntervals } from '../../lib/stats/mixed/profile.ts';
 import { conditionalModes, fittedValues } from '../../lib/stats/mixed/solution.ts';
 
 // R 4.2.2 with lme4 1.1-31, lmerTest 3.1-3 and pbkrtest 0.5-2; see tests/reference/stats/README.md for data and licences.
@@ -97,6 +98,13 @@ function columnsOf(name: string, text: string[]): Record<string, Float64Array | 
   );
 }
 
+function nameInR({ kind, by = '', term }: ProfileInterval): string {
+  const group = by.split(':').reverse().join(':');
+  if (kind === 'sd') return `sd_${term}|${group}`;
+  if (kind === 'correlation') return `cor_${term.split(' with ').reverse().join('.')}|${group}`;
+  return kind === 'residual sd' ? 'sigma' : term;
+}
+
 function near(actual: number, expected: number, relative: number): void {
   expect(Math.abs(actual - expected)).toBeLessThanOrEqual(relative * Math.abs(expected) + 1e-12);
 }
@@ -176,6 +184,18 @@ for (const [name, { csv, text, ...spec }] of Object.entries(cases)) {
           near(ours.se, row.se, 1e-6);
           near(ours.df, row.df, 1e-4);
           near(ours.p, row.p, 1e-4);
+        }
+      });
+    }
+
+    const limits = reference.ml.profile_ci_95_root_found as { term: string; low: number; high: number }[] | undefined;
+    if (limits) {
+      it('profile intervals by root finding', () => {
+        const ours = profileIntervals(model);
+        for (const { term, low, high } of limits) {
+          const mine = ours.find((each) => term === nameInR(each))!;
+          expect(Math.abs(mine.lower - low)).toBeLessThanOrEqual(1e-5 * Math.abs(low) + 1e-8);
+          expect(Math.abs(mine.upper - high)).toBeLessThanOrEqual(1e-5 * Math.abs(high) + 1e-8);
         }
       });
     }

@@ -17,7 +17,7 @@ export interface Fit {
 }
 
 /** Rows to matrices, matrices to blocks, blocks to the best theta: each step can be called by itself. */
-export function fit(data: Readonly<Record<string, Data>>, spec: ModelSpec, method: 'REML' | 'ML'): Fit {
+export function fitRows(data: Readonly<Record<string, Data>>, spec: ModelSpec, method: 'REML' | 'ML'): Fit {
   const rows = design(data, spec);
   const columns = rows.terms.length;
   if (rows.n <= columns) {

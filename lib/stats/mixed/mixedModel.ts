@@ -1,6 +1,6 @@
 import type { Data, ModelSpec } from './design.ts';
 import { lambdaOf } from './factor.ts';
-import { type Fit, fit, refit } from './fit.ts';
+import { type Fit, fitRows, refit } from './fit.ts';
 import { type Estimate, kenwardRoger, satterthwaite, withDegrees } from './inference.ts';
 import { fixedEffects } from './solution.ts';
 
@@ -64,7 +64,7 @@ export function mixedModel(
   columns: Readonly<Record<string, Data>>,
   { method = 'REML', ...spec }: MixedModelSpec,
 ): MixedModel {
-  return describe(fit(columns, spec, method));
+  return describe(fitRows(columns, spec, method));
 }
 
 /** The same model of another response over the rows that were used: `response` has `n` values, none missing. */
