@@ -45,7 +45,6 @@ export class Covariances {
 
   /** Of both groups' own cells, without their parts. */
   #cells(a: GroupForms, groupA: number, b: GroupForms, groupB: number): number {
-    if (a === b && groupA !== groupB && a.owners !== undefined) return 0;
     const sizeA = a.starts[groupA + 1] - a.starts[groupA];
     const sizeB = b.starts[groupB + 1] - b.starts[groupB];
     if (sizeA > sizeB) return this.#cells(b, groupB, a, groupA);
@@ -70,8 +69,7 @@ export class Covariances {
     return weight;
   }
 
-  #ownWeight({ owners, starts, cells, weights }: GroupForms, group: number, cell: number): number {
-    if (owners !== undefined && owners[Math.floor(cell / this.#variances.length)] !== group) return 0;
+  #ownWeight({ starts, cells, weights }: GroupForms, group: number, cell: number): number {
     const end = starts[group + 1];
     const at = firstAtLeast(cells, cell, starts[group], end);
     return at < end && cells[at] === cell ? weights[at] : 0;

@@ -1,8 +1,7 @@
 import type { Table } from '../table.ts';
 import { roots } from './carriers.ts';
 import { Covariances } from './covariances.ts';
-import type { LinearForm } from './groupForms.ts';
-import { LinearForms } from './linearForms.ts';
+import { LinearForms, type ValuedForm } from './linearForms.ts';
 import type { Node } from './syntax.ts';
 
 /** What is left of a variance after cancelling, as a share of what went in, below which it is rounding: taken as 0. */
@@ -30,19 +29,17 @@ export function errorOf(node: Node, table: Table): Float64Array | undefined {
   const form = new LinearForms(table, columns).of(node);
   const variances = errors.map((error) => error.map((one) => one * one));
   const plain = form.groups.length === 0 && form.cells.every(({ rows }) => rows === undefined);
-  const variance = plain ? ofOwnCells(form, variances, table.rows) : ofAll(form, variances, table.rows);
-  return variance.map((square, row) => {
-    const error = Number.isNaN(form.values[row]) ? Number.NaN : Math.sqrt(square);
-    return Number.isFinite(error) ? error : Number.NaN;
-  });
+  const variance = plain ? ofOwnCells(form, variances) : ofAll(form, variances);
+  return variance.map((square) => (square < Number.POSITIVE_INFINITY ? Math.sqrt(square) : Number.NaN));
 }
 
 /** Each row of its own cells only, and each column once. */
-function ofOwnCells({ cells }: LinearForm, variances: readonly Float64Array[], rows: number): Float64Array {
-  const sum = new Float64Array(rows);
+function ofOwnCells({ values, cells }: ValuedForm, variances: readonly Float64Array[]): Float64Array {
+  // Missing where the value is, else 0.
+  const sum = values.map((value) => value - value);
   for (const { column, slopes } of cells) {
     const variance = variances[column];
-    for (let row = 0; row < rows; row++) {
+    for (let row = 0; row < sum.length; row++) {
       const slope = slopes[row];
       if (slope !== 0) sum[row] += slope * slope * variance[row];
     }
@@ -50,16 +47,17 @@ function ofOwnCells({ cells }: LinearForm, variances: readonly Float64Array[], r
   return sum;
 }
 
-function ofAll({ cells, groups }: LinearForm, variances: readonly Float64Array[], rows: number): Float64Array {
+function ofAll({ values, cells, groups }: ValuedForm, variances: readonly Float64Array[]): Float64Array {
   const covariances = new Covariances(variances);
   const found: number[] = [];
   const weights: number[] = [];
-  return Float64Array.from({ length: rows }, (_, row) => {
+  return values.map((value, row) => {
+    // Where there is a value, there is a row behind every slope.
+    if (Number.isNaN(value)) return value;
     found.length = weights.length = 0;
     for (const { column, rows: partners, slopes } of cells) {
       if (slopes[row] === 0) continue;
       const from = partners === undefined ? row : partners[row];
-      if (from < 0) return Number.NaN;
       const cell = from * variances.length + column;
       const known = found.indexOf(cell);
       if (known >= 0) weights[known] += slopes[row];
@@ -81,7 +79,6 @@ function ofAll({ cells, groups }: LinearForm, variances: readonly Float64Array[]
       const slope = slopes[row];
       const group = codes[row];
       if (slope === 0) continue;
-      if (group < 0) return Number.NaN;
       for (let j = 0; j < found.length; j++)
         if (weights[j] !== 0) add(2 * slope * weights[j] * covariances.withCell(forms, group, found[j]));
       add(slope ** 2 * covariances.between(forms, group, forms, group));

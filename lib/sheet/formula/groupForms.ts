@@ -17,8 +17,6 @@ export interface GroupForms {
   readonly cells: Uint32Array;
   readonly weights: Float64Array;
   readonly parts: readonly (readonly Part[])[];
-  /** The one group that each row's cells can be in, where that is known. */
-  readonly owners?: Int32Array;
 }
 
 interface Part {
@@ -47,8 +45,7 @@ export function groupForms(form: LinearForm, slopes: Float64Array, groups: Group
       const weight = slopes[row] * inner[row];
       if (weight === 0) continue;
       const from = rows === undefined ? row : rows[row];
-      if (from < 0) entries.add(groups.codes[row], row * columns + column, Number.NaN);
-      else entries.add(groups.codes[row], from * columns + column, weight);
+      entries.add(groups.codes[row], from * columns + column, weight);
     }
   }
   const kept: Part[][] = Array.from({ length: groups.count }, () => []);
@@ -65,8 +62,7 @@ export function groupForms(form: LinearForm, slopes: Float64Array, groups: Group
         kept[group].push({ ...inner, weight: part.weight * inner.weight });
     }
   }
-  const own = form.cells.every(({ rows }) => rows === undefined) && writtenOut.size === 0;
-  return { ...entries.sorted(), parts: kept, owners: own ? groups.codes : undefined };
+  return { ...entries.sorted(), parts: kept };
 }
 
 /** For each group the forms of other groups it rests on, each once. */
@@ -79,8 +75,8 @@ function partsOf(form: LinearForm, slopes: Float64Array, groups: Groups): Part[]
       if (slopes[row] === 0) continue;
       const weight = slopes[row] * inner[row];
       if (weight === 0) continue;
-      const key = groups.codes[row] * count + Math.max(codes[row], 0);
-      sums.set(key, (sums.get(key) ?? 0) + (codes[row] < 0 ? Number.NaN : weight));
+      const key = groups.codes[row] * count + codes[row];
+      sums.set(key, (sums.get(key) ?? 0) + weight);
     }
     for (const [key, weight] of sums) parts[Math.floor(key / count)].push({ forms, group: key % count, weight });
   }

@@ -92,7 +92,7 @@ class Tracing {
   #sources(node: Node, row: number): readonly LineageNode[] {
     if (node.kind === 'column') return [this.cell(node.name, row)];
     if (node.kind === 'conditional') {
-      const test = row < 0 ? Number.NaN : this.#at(node.test, row);
+      const test = this.#at(node.test, row);
       const branch = test === 1 ? [node.then] : test === 0 ? [node.otherwise] : [];
       return [node.test, ...branch].flatMap((part) => this.#sources(part, row));
     }
@@ -122,7 +122,7 @@ class Tracing {
     return {
       column: print(x),
       row,
-      value: row < 0 ? Number.NaN : this.#at(node, row),
+      value: this.#at(node, row),
       unit: node.name === 'count' ? '1' : x.kind === 'column' ? this.#table.column(x.name).unit : '',
       via: `${what} over ${over}: ${members.length} ${members.length === 1 ? 'cell' : 'cells'}`,
       from: once(members.slice(0, this.#few).flatMap((member) => this.#sources(x, member))),

@@ -7,14 +7,17 @@ import { Numbering } from './numbering.ts';
 import { rowSlopes } from './rowSlopes.ts';
 import type { Node } from './syntax.ts';
 
-type Form = LinearForm & { readonly values: Float64Array };
+/** Where a value is missing, the form means nothing. */
+export interface ValuedForm extends LinearForm {
+  readonly values: Float64Array;
+}
 
 /** Formulas near their present values, as linear forms over the cells of measured columns. Each is worked out once. */
 export class LinearForms {
   readonly #table: Table;
   readonly #columns: readonly string[];
   readonly #numbering = new Numbering();
-  readonly #forms = new Map<number, Form>();
+  readonly #forms = new Map<number, ValuedForm>();
   readonly #summaries = new Map<number, GroupForms>();
 
   /** @param columns the measured columns that errors come from; cells are numbered by their order */
@@ -27,7 +30,7 @@ export class LinearForms {
    * The values of a formula and its linear form in each row.
    * @param node of a resolved tree over measured columns, giving numbers
    */
-  of(node: Node): Form {
+  of(node: Node): ValuedForm {
     const number = this.#numbering.of(node);
     let form = this.#forms.get(number);
     if (form === undefined) {
@@ -37,7 +40,7 @@ export class LinearForms {
     return form;
   }
 
-  #work(node: Node): Form {
+  #work(node: Node): ValuedForm {
     const { values, inputs } = rowSlopes(node, this.#table, this.#numbering);
     const cells: LinearForm['cells'][number][] = [];
     const groups: LinearForm['groups'][number][] = [];

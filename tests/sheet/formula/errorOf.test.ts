@@ -132,6 +132,10 @@ describe('errorOf', () => {
 
   it('takes the branch of a choice that is taken, and the argument that is least', () => {
     expect(of('limb == "LF" ? a : b', pair)).toEqual([3, 2]);
+    expect(of('b > 4 ? a : a * c / b', { ...pair, c: mm([Number.NaN, Number.NaN], [1, 1]) }, 'mm')).toEqual([
+      Number.NaN,
+      1,
+    ]);
     expect(of('least(a, 15)', pair)).toEqual([3, 0]);
     expect(of('least(a, 15)', { a: mm([15, 15], [3, 3]) })).toEqual([3, 3]);
   });
