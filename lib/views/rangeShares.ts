@@ -1,48 +1,40 @@
 import * as Plot from '@observablehq/plot';
-import { isLimb } from '../hoof/limbs.ts';
-import { measures } from '../hoof/measures/index.ts';
-import { builtInRanges, type Foot, type Ranges, rangeFor } from '../hoof/ranges.ts';
-import { verdict } from '../hoof/verdict.ts';
-import { TextColumn } from '../sheet/column.ts';
-import { axis, type ChartDescription, type ChartOptions, label, nothingToDraw, sentences } from './chart.ts';
-import { numbersOf, textOf } from './footMeans.ts';
-import type { Readable } from './footShape.ts';
+import { type RangeShare, rangeShares as sharesOf } from '../hoof/rangeShares.ts';
+import { builtInRanges, type Ranges } from '../hoof/ranges.ts';
+import type { Table } from '../sheet/table.ts';
+import { axis, type ChartDescription, type ChartOptions, label, leftOut, nothingToDraw, sentences } from './chart.ts';
 import { chartSizes, grounds, inks, roles, strokes } from './theme.ts';
-
-interface Share {
-  readonly name: string;
-  readonly title: string;
-  /** Feet that a range holds for and that were measured. */
-  readonly of: number;
-  readonly beyond: number;
-  readonly unsure: number;
-  readonly published: readonly { readonly outside: number; readonly of: number; readonly source: string }[];
-}
 
 /**
  * How many feet of this herd lie outside each range, beside how many lay outside in published herds: so that nobody is
  * alarmed by a rule that most sound horses break.
- * @param feet     with `limb` and the measures' columns; `build`, `shod` and `body_weight_kg` where ranges depend on them
- * @param options  `ranges`: those that count; `rows`: the feet to count, each once
+ * @param occasions  one row a foot, day and moment; each foot counts once, by its latest
+ * @param options    `ranges`: those that count
  */
 export function rangeShares(
-  feet: Readable,
-  options: ChartOptions & { readonly ranges?: Ranges } = {},
+  occasions: Table,
+  options: Pick<ChartOptions, 'units'> & { readonly ranges?: Ranges } = {},
 ): ChartDescription {
-  const { ranges = builtInRanges, rows } = options;
-  const shares = sharesOf(feet, ranges, rows).sort((a, b) => b.beyond / b.of - a.beyond / a.of);
-  const top = shares.find(({ published }) => published.length > 0) ?? shares[0];
+  const shares = sharesOf(occasions, options.ranges ?? builtInRanges)
+    .filter(({ of }) => of > 0)
+    .map((share) => ({ ...share, name: nameOf(share), unsure: share.outside - share.beyond }))
+    .sort((a, b) => b.beyond / b.of - a.beyond / a.of);
+  const top = shares.find(({ range }) => range.publishedOutside !== undefined) ?? shares[0];
   if (top === undefined) return nothingToDraw('outside-ranges', 'No range holds for a measured foot');
+  const missing = shares.reduce((sum, share) => sum + share.missing, 0);
   const percent = (part: number, of: number) => (100 * part) / of;
-  const published = shares.flatMap(({ name, published }) => published.map((herd) => ({ name, ...herd })));
+  const published = shares.flatMap(({ name, range }) =>
+    (range.publishedOutside ?? []).map((herd) => ({ name, ...herd })),
+  );
   return {
     name: 'outside-ranges',
-    title: titleOf(top),
+    title: titleOf(top.name, top),
     caption: sentences(
       'Solid: feet beyond the range by more than the error of measuring. Outlined: outside, but by no more than the error, so it can’t be told. Diamonds: published herds, counted by their own definitions, some by horse.',
       'Ranges are conventions with thin evidence; most sound horses break one.',
+      leftOut(missing, 'value'),
     ),
-    summary: `${shares.map(({ title, beyond, unsure, of }) => `${title}: ${beyond} of ${of} beyond, ${unsure} can’t be told`).join('. ')}.`,
+    summary: `${shares.map(({ name, beyond, unsure, of }) => `${name}: ${beyond} of ${of} beyond, ${unsure} can’t be told`).join('. ')}.`,
     options: {
       width: chartSizes.width,
       height: 48 + 46 * shares.length,
@@ -87,7 +79,7 @@ export function rangeShares(
         Plot.text(shares, {
           x: 0,
           y: 'name',
-          text: (d) => `${d.title}: ${d.beyond} of ${d.of}`,
+          text: (d) => `${d.name}: ${d.beyond} of ${d.of}`,
           textAnchor: 'start',
           dx: 2,
           dy: -11,
@@ -98,43 +90,16 @@ export function rangeShares(
   };
 }
 
-function titleOf({ title, beyond, of, published }: Share): string {
-  const here = `${title}: ${beyond} of ${of} feet beyond the range here`;
-  if (published.length === 0) return here;
-  const shares = published.map((herd) => Math.round((100 * herd.outside) / herd.of)).sort((a, b) => a - b);
-  const [low, high] = [shares[0], shares[shares.length - 1]];
+/** The measure, and which feet where the range is for one end only. */
+function nameOf({ measure, range }: RangeShare): string {
+  const end = range.when?.end;
+  return end === undefined ? measure.title : `${measure.title} (${end})`;
+}
+
+function titleOf(name: string, { beyond, of, range }: RangeShare): string {
+  const here = `${name}: ${beyond} of ${of} feet beyond the range here`;
+  const shares = (range.publishedOutside ?? []).map((herd) => Math.round((100 * herd.outside) / herd.of));
+  if (shares.length === 0) return here;
+  const [low, high] = [Math.min(...shares), Math.max(...shares)];
   return `${here}; in published herds ${low === high ? low : `${low} to ${high}`} percent`;
-}
-
-function sharesOf(feet: Readable, ranges: Ranges, rows: Iterable<number> | undefined): Share[] {
-  const known = [...(rows ?? Array(feet.rows).keys())].map((row) => ({ row, foot: footOf(feet, row) }));
-  return measures.flatMap(({ name, title }) => {
-    const own = ranges.get(name);
-    if (own === undefined || !feet.names.includes(name)) return [];
-    const { values, error } = numbersOf(feet, name);
-    const counts = { beyond: 0, unsure: 0, of: 0 };
-    for (const { row, foot } of known) {
-      const { state } = verdict(values[row], error?.[row] ?? Number.NaN, rangeFor(own, foot));
-      if (state === 'missing' || state === 'no range') continue;
-      counts.of++;
-      if (state === 'beyond') counts.beyond++;
-      if (state === "can't tell") counts.unsure++;
-    }
-    return counts.of === 0
-      ? []
-      : [{ name, title, ...counts, published: own.flatMap((range) => range.publishedOutside ?? []) }];
-  });
-}
-
-function footOf(feet: Readable, row: number): Foot {
-  const limb = textOf(feet, 'limb').at(row);
-  const number = (name: string) => (feet.names.includes(name) ? numbersOf(feet, name).values[row] : Number.NaN);
-  const build = feet.names.includes('build') ? feet.column('build') : undefined;
-  const shod = number('shod');
-  return {
-    limb: isLimb(limb) ? limb : undefined,
-    build: build instanceof TextColumn ? build.at(row) || undefined : undefined,
-    shod: Number.isNaN(shod) ? undefined : shod === 1,
-    weightKg: number('body_weight_kg'),
-  };
 }
