@@ -5,7 +5,7 @@ import { type ColumnError, columnErrors, withErrors } from './errors.ts';
 import { FootSheet } from './footSheet.ts';
 import { gather } from './gather.ts';
 import { HerdError } from './herdError.ts';
-import { horseSummaries } from './horseSummaries.ts';
+import { horseSummaries, summaryNames } from './horseSummaries.ts';
 import { intervalMeasures } from './intervalMeasures.ts';
 import { intervalColumns } from './intervals.ts';
 import { joinHorses, joinVisits } from './joins.ts';
@@ -77,7 +77,7 @@ const ofHorses = new Set(['build', 'birth_year', 'weight_kg', 'girth_cm', 'lengt
 const ofVisits = new Set(['farrier', 'work', 'therapeutic']);
 const derivedOfHorses = new Set([
   ...measures.filter(({ table }) => table === 'horses').map(({ name }) => name),
-  'weight_divisor',
+  ...['weight_divisor', ...summaryNames],
 ]);
 
 /**
@@ -98,7 +98,7 @@ export function herd(tables: HerdTables, options: HerdOptions = {}): Herd {
   const readVisits = tables.visits && normalise(tables.visits, 'visits', files.visits);
   const visitColumns = prepareVisits(readVisits?.columns ?? visitsFromFeet(read.columns));
 
-  const horses = prepareHorses(readHorses?.columns, read.columns, files.horses);
+  const horses = prepareHorses(readHorses && without(derivedOfHorses, readHorses.columns), read.columns, files.horses);
   const horseErrors = columnErrors(horses.columns);
   const weighed = horseSheet(withErrors(horses.columns, horseErrors), weightDivisor);
 
@@ -112,7 +112,7 @@ export function herd(tables: HerdTables, options: HerdOptions = {}): Herd {
 
   const complete = (columns: Columns): Columns => ({
     ...columns,
-    ...missingFrom(columns, joinVisits(columns, visitColumns, visitIndex)),
+    ...without(new Set(Object.keys(columns)), joinVisits(columns, visitColumns, visitIndex)),
     ...joinHorses(columns, weighed),
     share_in_front: constant(rowCount(columns), '1', shareInFront, shareInFrontError),
   });
@@ -156,29 +156,26 @@ export function intervalSheet(
   const { columns, startVisits } = intervalColumns(occasions, index, outcomes);
   for (const name of ['farrier', 'work', 'therapeutic'])
     if (Object.hasOwn(visits, name)) columns[name] = gather(visits[name], startVisits);
-  const sheet = Sheet.from(titled(columns), ['horse_id', 'limb', 'start_date']);
-  for (const measure of intervalMeasures(columns)) sheet.add(measure);
-  return sheet;
+  return Sheet.from(titled(columns), ['horse_id', 'limb', 'start_date'], { computed: intervalMeasures(columns) });
 }
 
 function footSheet(columns: Columns, keys: readonly string[]): FootSheet {
-  return withMeasures(FootSheet.from(titled(columns), keys), 'feet');
+  return FootSheet.from(titled(columns), keys, { computed: measuresOf('feet') });
 }
 
 function horseSheet(horses: Columns, weightDivisor: number): Sheet {
   const weight_divisor = constant(rowCount(horses), 'cm3/kg', weightDivisor, weightDivisor * weightFormulaError);
   const columns: Columns = { ...horses, weight_divisor };
-  return withMeasures(Sheet.from(titled(columns), ['horse_id']), 'horses');
+  return Sheet.from(titled(columns), ['horse_id'], { computed: measuresOf('horses') });
+}
+
+function measuresOf(table: Measure['table']): Pick<Measure, 'name' | 'title' | 'formula' | 'unit'>[] {
+  const those = measures.filter((measure) => measure.table === table);
+  return those.map(({ name, title, formula, unit }) => ({ name, title, formula, unit }));
 }
 
 function constant(rows: number, unit: string, value: number, error: number): ColumnInput {
   return { unit, values: new Float64Array(rows).fill(value), error: new Float64Array(rows).fill(error) };
-}
-
-function withMeasures<S extends Sheet>(sheet: S, into: Measure['table']): S {
-  for (const { name, title, formula, unit, table } of measures)
-    if (table === into) sheet.add({ name, title, formula, unit });
-  return sheet;
 }
 
 const titles = new Map([...context, ...measured].map(({ name, title }) => [name, title]));
@@ -209,8 +206,8 @@ function withoutDerived(feet: Columns, horses: boolean, visits: boolean): { kept
   return { kept, recomputed };
 }
 
-function missingFrom(columns: Columns, joined: Columns): Columns {
-  return Object.fromEntries(Object.entries(joined).filter(([name]) => !Object.hasOwn(columns, name)));
+function without(names: ReadonlySet<string>, columns: Columns): Columns {
+  return Object.fromEntries(Object.entries(columns).filter(([name]) => !names.has(name)));
 }
 
 function indexOf(visits: Columns, horses: readonly string[]): VisitIndex {

@@ -16,6 +16,17 @@ export const summarised: readonly string[] = [
   'frog_ratio',
 ];
 
+const parts = ['front', 'hind'] as const;
+
+/** The names of all columns that the summaries add. */
+export const summaryNames: readonly string[] = [
+  'occasions_measured',
+  'last_measured',
+  ...summarised.flatMap((name) =>
+    parts.flatMap((part) => [partName(name, part), partName(name, `${part}_left_minus_right`)]),
+  ),
+];
+
 /**
  * Summaries of each horse over all days and moments on which its feet were measured.
  * @param occasions  one row a foot, day and moment, with the relation `opposite`
@@ -48,7 +59,7 @@ export function horseSummaries(occasions: Table, horses: readonly string[]): Col
   for (const name of summarised) {
     const column = occasions.column(name) as NumberColumn;
     const differences = leftMinusRight(column, side, opposite);
-    for (const part of ['front', 'hind'] as const) {
+    for (const part of parts) {
       const rows = rowsWhere(end, part);
       columns[partName(name, part)] = meansOf(column, rows, groups);
       columns[partName(name, `${part}_left_minus_right`)] = meansOf(differences, rows, groups);

@@ -11,8 +11,8 @@ const footKeys = ['horse_id', 'date', 'limb', 'moment'] as const;
 /**
  * Normalised feet made whole: the moment where none was written, repeats numbered, every measured column there
  * (empty where nobody measured), and which end and side each limb is.
- * @returns the columns in their order: keys, circumstances, measured, the table's own others, then `end`, `side` and
- *   `poorly_seen` (1 for a poor view or hair over the hairline); a problem for each row that repeats another's keys
+ * @returns the columns in their order: keys, circumstances, measured, then `end`, `side` and `poorly_seen` (1 for a poor
+ *   view or hair over the hairline), then the table's own others; a problem for each row that repeats another's keys
  */
 export function prepareFeet(feet: Columns, file: string): { columns: Columns; problems: Problem[] } {
   const rows = rowCount(feet);
@@ -31,11 +31,11 @@ export function prepareFeet(feet: Columns, file: string): { columns: Columns; pr
       columns[name] = feet[name];
   for (const { name, unit, table } of measured)
     if (table === 'feet') take(name, () => ({ unit, values: new Float64Array(rows).fill(Number.NaN) }));
-  for (const [name, column] of Object.entries(feet)) if (!Object.hasOwn(columns, name)) columns[name] = column;
   const limb = toColumn(columns.limb) as TextColumn;
   columns.end = wordsOf(limb, endOf);
   columns.side = wordsOf(limb, sideOf);
   columns.poorly_seen = poorlySeen(columns, rows);
+  for (const [name, column] of Object.entries(feet)) if (!Object.hasOwn(columns, name)) columns[name] = column;
   return { columns, problems };
 }
 

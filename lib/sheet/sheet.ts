@@ -43,6 +43,8 @@ export interface ColumnDescription {
 export interface SheetOptions {
   /** Other rows that formulas may look at, by name. */
   readonly relations?: readonly Relation[];
+  /** Computed columns that are there from the start: no undoing takes them away. */
+  readonly computed?: readonly ComputedDefinition[];
 }
 
 /**
@@ -57,9 +59,10 @@ export class Sheet<C extends Columns = Columns> implements Table {
   #history = new History();
   readonly #listeners = new Set<(edit: Edit) => void>();
 
-  protected constructor(columns: Sources, keys: readonly string[], { relations = [] }: SheetOptions) {
+  protected constructor(columns: Sources, keys: readonly string[], { relations = [], computed = [] }: SheetOptions) {
     this.#table = new LiveTable(relations);
-    const definitions = Object.entries(columns).map(([name, column]) => ({ name, title: column.title, column }));
+    const measured = Object.entries(columns).map(([name, column]) => ({ name, title: column.title, column }));
+    const definitions = [...measured, ...computed];
     this.#table.define(
       definitions,
       definitions.map((_, i) => i),

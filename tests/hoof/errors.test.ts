@@ -1,0 +1,63 @@
+import { describe, expect, it } from 'vitest';
+import { columnErrors, poorViewFactor, withErrors, withinSd } from '../../lib/hoof/errors.ts';
+
+/** Pairs of readings with the differences given; the within-foot SD is √(Σd²/2n). */
+function pairs(differences: readonly number[]) {
+  const values = Float64Array.from(differences.flatMap((d) => [50, 50 + d]));
+  const codes = Int32Array.from(differences.flatMap((_, foot) => [foot, foot]));
+  return { columns: { toe_angle_deg: { unit: 'deg', values } }, groups: { codes, count: differences.length } };
+}
+
+describe('the within-foot standard deviation', () => {
+  it('of pairs is the root of half the mean squared difference', () => {
+    const { columns, groups } = pairs([1, -1, 2, -2]);
+    expect(withinSd(columns.toe_angle_deg.values, groups)).toEqual({ sd: Math.sqrt(10 / 8), degrees: 4 });
+  });
+
+  it('leaves out missing readings and those that are not to count', () => {
+    const values = Float64Array.of(50, 52, Number.NaN, 90);
+    const groups = { codes: Int32Array.of(0, 0, 0, 0), count: 1 };
+    expect(withinSd(values, groups, Float64Array.of(0, 0, 0, 1))).toEqual({ sd: Math.sqrt(2), degrees: 1 });
+  });
+
+  it('is missing without repeats', () => {
+    expect(withinSd(Float64Array.of(1, 2), { codes: Int32Array.of(0, 1), count: 2 })).toEqual({
+      sd: Number.NaN,
+      degrees: 0,
+    });
+  });
+});
+
+describe('the error of a column', () => {
+  it('comes from the herd’s own repeats where there are ten degrees of freedom', () => {
+    const { columns, groups } = pairs([2, -2, 2, -2, 2, -2, 2, -2, 2, -2]);
+    expect(columnErrors(columns, groups)).toEqual([
+      { name: 'toe_angle_deg', unit: 'deg', value: Math.sqrt(2), from: 'repeats', degrees: 10 },
+    ]);
+  });
+
+  it('comes from the table of measured columns where there are fewer', () => {
+    const { columns, groups } = pairs([2, -2, 2, -2, 2, -2, 2, -2, 2]);
+    expect(columnErrors(columns, groups)).toEqual([
+      { name: 'toe_angle_deg', unit: 'deg', value: 1, from: 'table', source: 'common practice, no source', degrees: 9 },
+    ]);
+  });
+
+  it('is the table’s own where it brings one', () => {
+    const values = Float64Array.of(50);
+    const [own] = columnErrors({ toe_angle_deg: { unit: 'deg', values, error: Float64Array.of(3) } });
+    expect(own).toMatchObject({ from: 'given', value: Number.NaN });
+  });
+
+  it('is enlarged where the foot was seen poorly', () => {
+    const { columns } = pairs([1]);
+    const errors = columnErrors(columns);
+    expect(withErrors(columns, errors, Float64Array.of(0, 1)).toe_angle_deg.error).toEqual(
+      Float64Array.of(1, poorViewFactor),
+    );
+  });
+
+  it('says nothing of columns that are no measurements', () => {
+    expect(columnErrors({ mood: { values: Float64Array.of(1) } })).toEqual([]);
+  });
+});
