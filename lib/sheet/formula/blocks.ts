@@ -51,6 +51,7 @@ export class Blocks {
   readonly #size: number;
   readonly #length: number;
   readonly #known = new Map<string, Operand>();
+  readonly #seen = new Map<Node, Operand>();
   readonly #row: Operand;
   #steps: Step[] = [];
   #ids = 0;
@@ -122,6 +123,15 @@ export class Blocks {
   }
 
   #number(node: Node): Operand {
+    // Formulas that were put into each other share whole branches: each is looked at once.
+    const before = this.#seen.get(node);
+    if (before) return before;
+    const operand = this.#numberOf(node);
+    this.#seen.set(node, operand);
+    return operand;
+  }
+
+  #numberOf(node: Node): Operand {
     switch (node.kind) {
       case 'number':
         return this.#constant(node.value);

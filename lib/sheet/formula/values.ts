@@ -3,7 +3,7 @@ import { Grouped } from '../grouped.ts';
 import type { Table } from '../table.ts';
 import { Blocks, type GroupValues } from './blocks.ts';
 import { functions } from './functions.ts';
-import { print } from './print.ts';
+import { Numbering } from './numbering.ts';
 import type { Summary } from './summaries.ts';
 import type { Node } from './syntax.ts';
 import { isText, texts } from './texts.ts';
@@ -29,7 +29,8 @@ export function values(nodes: readonly Node[], table: Table, given: Given = {}):
 /** Whole columns of sub-expressions and groups of values, each made once. */
 class Evaluation {
   readonly #table: Table;
-  readonly #wholes = new Map<string, Float64Array | TextColumn>();
+  readonly #numbering = new Numbering();
+  readonly #wholes = new Map<number, Float64Array | TextColumn>();
   readonly #grouped = new Map<string, Grouped>();
 
   readonly #given: Given;
@@ -54,7 +55,7 @@ class Evaluation {
       const column = this.#table.column(node.name);
       return column instanceof TextColumn ? column : column.values;
     }
-    const key = print(node);
+    const key = this.#numbering.of(node);
     const before = this.#wholes.get(key);
     if (before) return before;
     const [made] = this.columns([node]);
@@ -67,7 +68,7 @@ class Evaluation {
     const [x, share] = node.args;
     const keys = node.args.slice(row.parameters.length).map((key) => (key as Node & { kind: 'column' }).name);
     const groups = this.#table.groups(keys);
-    const key = JSON.stringify([print(x), ...keys]);
+    const key = JSON.stringify([this.#numbering.of(x), ...keys]);
     let grouped = this.#grouped.get(key);
     if (!grouped) {
       grouped = new Grouped(countable(this.#whole(x)), groups);
