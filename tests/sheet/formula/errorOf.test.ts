@@ -195,6 +195,18 @@ describe('errorOf', () => {
     expect([...errorOf(node, table)!]).toEqual([6, 2]);
   });
 
+  it('of a herd-wide mean over 20,000 rows is the written-out sum', () => {
+    const rows = 20_000;
+    const error = Float64Array.from({ length: rows }, (_, row) => 1 + (row % 7));
+    const x = { values: Float64Array.from({ length: rows }, (_, row) => row % 101), error };
+    const all = error.reduce((sum, one) => sum + one * one, 0);
+    errorOf(resolve(parse('x - mean(x)'), plainTable({ x })).node, plainTable({ x }))!.forEach((got, row) => {
+      const own = error[row] ** 2;
+      const wanted = Math.sqrt(own * (1 - 1 / rows) ** 2 + (all - own) / rows ** 2);
+      expect(Math.abs(got - wanted)).toBeLessThan(1e-12 * wanted);
+    });
+  });
+
   it('takes as long as the columns are many, not as the ways through them', () => {
     const table = plainTable(pair);
     const formulaOf = (name: string) => {
