@@ -118,6 +118,7 @@ export function herd(tables: HerdTables, options: HerdOptions = {}): Herd {
   });
   const feet = footSheet(complete(feetColumns), ['horse_id', 'date', 'limb', 'moment', 'repeat']);
   const occasions = footSheet(complete(occasionColumns(feetColumns)), ['horse_id', 'date', 'limb', 'moment']);
+  const visits = Sheet.from(titled(visitColumns), ['horse_id', 'date']);
   const listed = weighed.column('horse_id').values as readonly string[];
   return {
     feet,
@@ -126,8 +127,8 @@ export function herd(tables: HerdTables, options: HerdOptions = {}): Herd {
       { ...withErrors(horses.columns, horseErrors), ...horseSummaries(occasions, listed) },
       weightDivisor,
     ),
-    visits: Sheet.from(titled(visitColumns), ['horse_id', 'date']),
-    intervals: intervalSheet(occasions, visitColumns, visitIndex),
+    visits,
+    intervals: intervalSheet({ occasions, visits, visitIndex }),
     problems: allProblems(options.problems, [
       ...read.problems,
       ...prepared.problems,
@@ -145,17 +146,15 @@ export function herd(tables: HerdTables, options: HerdOptions = {}): Herd {
 
 /**
  * The intervals with the start and end of any columns of the occasions, for other questions than the herd's own.
- * @param outcomes  names of number columns of `herd.occasions`; left out: the herd's own
+ * @param outcomes  names of number columns of `occasions`; left out: the herd's own
+ * @example intervalSheet(herd(tables), ['frog_ratio']).column('frog_ratio_change')
  */
 export function intervalSheet(
-  occasions: FootSheet,
-  visits: Columns,
-  index: VisitIndex,
+  { occasions, visits, visitIndex }: Pick<Herd, 'occasions' | 'visits' | 'visitIndex'>,
   outcomes?: readonly string[],
 ): Sheet {
-  const { columns, startVisits } = intervalColumns(occasions, index, outcomes);
-  for (const name of ['farrier', 'work', 'therapeutic'])
-    if (Object.hasOwn(visits, name)) columns[name] = gather(visits[name], startVisits);
+  const { columns, startVisits } = intervalColumns(occasions, visitIndex, outcomes);
+  for (const name of ['farrier', 'work', 'therapeutic']) columns[name] = gather(visits.column(name), startVisits);
   return Sheet.from(titled(columns), ['horse_id', 'limb', 'start_date'], { computed: intervalMeasures(columns) });
 }
 
