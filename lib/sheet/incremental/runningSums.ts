@@ -29,11 +29,7 @@ export class RunningSums {
     this.counts = new Float64Array(groups.count);
     this.#high = new Float64Array(groups.count);
     this.#low = new Float64Array(groups.count);
-    const { codes } = groups;
-    for (let row = 0; row < values.length; row++) {
-      const value = values[row];
-      if (!Number.isNaN(value)) this.#add(codes[row], value, 1);
-    }
+    this.#addAll(values, groups.codes);
   }
 
   /** The sum; 0 for a group without values. */
@@ -61,9 +57,19 @@ export class RunningSums {
     this.counts[group] = 0;
     this.#high[group] = 0;
     this.#low[group] = 0;
-    for (let i = 0; i < rows.length; i++) {
-      const value = values[rows[i]];
-      if (!Number.isNaN(value)) this.#add(group, value, 1);
+    for (let i = 0; i < rows.length; i++) if (!Number.isNaN(values[rows[i]])) this.#add(group, values[rows[i]], 1);
+  }
+
+  #addAll(values: Float64Array, codes: Int32Array): void {
+    const { counts, power } = this;
+    const [high, low] = [this.#high, this.#low];
+    for (let row = 0; row < values.length; row++) {
+      const value = values[row];
+      if (Number.isNaN(value)) continue;
+      const group = codes[row];
+      counts[group]++;
+      if (power === 1) addTo(high, low, group, value, 0);
+      else addTo(high, low, group, value * value, lostOf(value, value));
     }
   }
 
@@ -72,26 +78,8 @@ export class RunningSums {
     if (this.counts[group] === 0) {
       this.#high[group] = 0;
       this.#low[group] = 0;
-      return;
-    }
-    let term = value;
-    let termLow = 0;
-    if (this.power === 2) {
-      const c = splitter * value;
-      const big = c - (c - value);
-      const small = value - big;
-      term = value * value;
-      termLow = big * big - term + 2 * big * small + small * small;
-    }
-    term *= sign;
-    termLow *= sign;
-    const high = this.#high[group];
-    const sum = high + term;
-    const part = sum - high;
-    const rest = high - (sum - part) + (term - part) + (this.#low[group] + termLow);
-    const total = sum + rest;
-    this.#high[group] = total;
-    this.#low[group] = rest - (total - sum);
+    } else if (this.power === 1) addTo(this.#high, this.#low, group, sign * value, 0);
+    else addTo(this.#high, this.#low, group, sign * value * value, sign * lostOf(value, value));
   }
 
   /**
@@ -102,24 +90,32 @@ export class RunningSums {
     const count = sums.counts[group];
     if (count < 2) return Number.NaN;
     const high = sums.#high[group];
-    const [square, squareLow] = product(high, high);
-    const low = squareLow + 2 * high * sums.#low[group];
-    const first = square / count;
-    const [back, backLow] = product(first, count);
-    const second = (square - back - backLow + low) / count;
+    const low = lostOf(high, high) + 2 * high * sums.#low[group];
+    const first = (high * high) / count;
+    const second = (high * high - first * count - lostOf(first, count) + low) / count;
     const left = squares.#high[group] - first + (squares.#low[group] - second);
     return left <= rounding * squares.#high[group] ? 0 : Math.sqrt(left / (count - 1));
   }
 }
 
-/** A product as a pair whose sum is exact. */
-function product(x: number, y: number): [number, number] {
+/** Adds a pair of numbers to the pair that a sum is kept as. */
+function addTo(high: Float64Array, low: Float64Array, at: number, term: number, termLow: number): void {
+  const before = high[at];
+  const sum = before + term;
+  const part = sum - before;
+  const rest = before - (sum - part) + (term - part) + (low[at] + termLow);
+  const total = sum + rest;
+  high[at] = total;
+  low[at] = rest - (total - sum);
+}
+
+/** What a product loses when it is rounded to a double. */
+function lostOf(x: number, y: number): number {
   const cx = splitter * x;
   const bigX = cx - (cx - x);
   const smallX = x - bigX;
   const cy = splitter * y;
   const bigY = cy - (cy - y);
   const smallY = y - bigY;
-  const high = x * y;
-  return [high, bigX * bigY - high + bigX * smallY + smallX * bigY + smallX * smallY];
+  return bigX * bigY - x * y + bigX * smallY + smallX * bigY + smallX * smallY;
 }
