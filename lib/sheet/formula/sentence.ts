@@ -1,3 +1,4 @@
+import { symbolOf } from '../display.ts';
 import type { Relation } from '../relation.ts';
 import { keysOf } from './children.ts';
 import { functions } from './functions.ts';
@@ -94,7 +95,9 @@ export function sentence(node: Node, titleOf: (name: string) => string, relation
       const share = p?.kind === 'number' ? p.value : Number.NaN;
       return { text: row.words(closed(say(x)), keysOf(part).map(titleOf), share), kind: 'phrase' };
     }
-    const text = row.words(...part.args.map((arg) => closed(say(arg))));
+    const inUnit = row.name === 'quantity' || row.name === 'in_unit';
+    const args = part.args.map((arg) => (inUnit && arg.kind === 'text' ? symbolOf(arg.value) : closed(say(arg))));
+    const text = row.words(...args).trim();
     if (row.sort === 'plain') return { text, kind: row.gives === 'boolean' ? 'test' : 'phrase' };
     return { text, kind: names.has(row.name) ? 'name' : 'phrase' };
   }
@@ -144,14 +147,16 @@ function joined(
   chain: readonly Phrase['kind'][],
   kind: Phrase['kind'],
 ): Phrase {
-  const phrase = right.kind === 'phrase' && !right.text.includes(',');
-  const text = words(before(left, chain), phrase ? right.text : closed(right));
-  // What ends in a phrase would run on into the next word, so a comma must follow it.
-  return { text, kind: phrase ? 'quotient' : kind };
+  const open = right.text.includes(',');
+  const text = words(before(left, chain), right.kind === 'phrase' && !open ? right.text : closed(right));
+  // What ends in a phrase or an aside would run on into the next word, so a comma must follow it.
+  const runsOn = right.kind === 'phrase' ? !open : right.kind === 'name' && open;
+  return { text, kind: runsOn ? 'quotient' : kind };
 }
 
 function before(left: Phrase, chain: readonly Phrase['kind'][]): string {
-  if (chain.includes(left.kind) || left.kind === 'name' || left.kind === 'possessed') return left.text;
+  if (left.kind === 'name') return left.text.includes(',') ? `${left.text},` : left.text;
+  if (chain.includes(left.kind) || left.kind === 'possessed') return left.text;
   if (left.kind === 'if' || (left.kind === 'phrase' && left.text.includes(','))) return bracketed(left);
   return `${left.text},`;
 }

@@ -11,6 +11,7 @@ const titles = new Map(
     inside: 'the inside wall',
     outside: 'the outside wall',
     horse_id: 'horse',
+    weight: 'body weight, weighed or estimated',
   }),
 );
 
@@ -26,7 +27,7 @@ describe('sentence', () => {
       'the inside wall minus the outside wall, divided by the mean of the inside wall and the outside wall',
     ],
     ['100 * toe / heel', '100 times toe angle divided by heel angle'],
-    ['girth ** 2 * length / quantity(11900, "cm3/kg")', 'girth squared times length divided by 11900 cm3/kg'],
+    ['girth ** 2 * length / quantity(11900, "cm3/kg")', 'girth squared times length divided by 11900 cm³/kg'],
     ['toe - opposite(toe)', 'toe angle minus the other side’s toe angle'],
     ['previous(toe - heel)', 'the last visit’s (toe angle minus heel angle)'],
     ['previous(opposite(toe))', 'the last visit’s (the other side’s toe angle)'],
@@ -45,6 +46,10 @@ describe('sentence', () => {
     ['pi() / 4 * width * length', 'π divided by 4, times width times length'],
     ["!shod && name == 'Bella Donna'", 'not shod and name is “Bella Donna”'],
     ['toe * 57.29577951308232', 'toe angle times 57.2958'],
+    ['weight / area', 'body weight, weighed or estimated, divided by area'],
+    ['area - weight * 2', 'area minus (body weight, weighed or estimated, times 2)'],
+    ['area / weight * 2', 'area divided by body weight, weighed or estimated, times 2'],
+    ["in_unit(width, 'cm') + quantity(5, '1')", 'width in cm, plus 5'],
     ['missing()', 'no value'],
   ])('says %s as “%s”', (formula, words) => {
     expect(say(formula)).toBe(words);
