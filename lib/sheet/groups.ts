@@ -8,61 +8,93 @@ import type { Groups } from './table.ts';
  * @example groupRows([TextColumn.from(['LF', 'RF', 'LF'])], 3) // { codes: [0, 1, 0], count: 2 }
  */
 export function groupRows(columns: readonly Column[], rows: number): Groups {
-  let groups: Groups = { codes: new Int32Array(rows), count: Math.min(rows, 1) };
-  for (const column of columns) {
-    const key = column instanceof TextColumn ? textKey(column) : numberKey(column.values);
-    groups = crossed(groups, key);
-  }
-  return groups;
-}
-
-/** Codes from 0, where 0 may be a code that no row has. */
-function textKey({ codes, levels }: TextColumn): Groups {
-  return { codes: codes.map((code) => code + 1), count: levels.length + 1 };
-}
-
-function numberKey(values: Float64Array): Groups {
-  const known = new Map<number, number>();
-  const codes = new Int32Array(values.length);
-  for (let row = 0; row < values.length; row++) {
-    let code = known.get(values[row]);
-    if (code === undefined) {
-      code = known.size;
-      known.set(values[row], code);
-    }
-    codes[row] = code;
-  }
-  return { codes, count: known.size };
-}
-
-/** Groups by both, numbered anew. */
-function crossed(a: Groups, b: Groups): Groups {
-  const rows = a.codes.length;
+  // Worked on in place: a fresh array of a million costs more than a pass over it.
   const codes = new Int32Array(rows);
-  const size = a.count * b.count;
-  let count = 0;
-  if (size <= 4 * rows + 1024) {
-    const known = new Int32Array(size);
-    for (let row = 0; row < rows; row++) {
-      const pair = a.codes[row] * b.count + b.codes[row];
-      let code = known[pair];
-      if (code === 0) {
-        code = ++count;
-        known[pair] = code;
-      }
-      codes[row] = code - 1;
-    }
-    return { codes, count };
+  let size = Math.min(rows, 1);
+  columns.forEach((column, index) => {
+    const key = column instanceof TextColumn ? textKey(column) : numberKey(column.values);
+    const pairs = size * key.size;
+    const last = index === columns.length - 1;
+    size = last || pairs > tableSize(rows) ? numbered(codes, key, pairs) : cross(codes, key, pairs);
+  });
+  return { codes, count: size };
+}
+
+/** A column's values as codes from `low` to before `low + size`, some of which no row may have. */
+interface Key {
+  readonly codes: Int32Array;
+  readonly low: number;
+  readonly size: number;
+}
+
+/** Up to here a table of all codes is faster than a map, and not larger than the columns. */
+function tableSize(rows: number): number {
+  return 4 * rows + 1024;
+}
+
+function textKey({ codes, levels }: TextColumn): Key {
+  return { codes, low: -1, size: levels.length + 1 };
+}
+
+function numberKey(values: Float64Array): Key {
+  const rows = values.length;
+  const codes = new Int32Array(rows);
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  let whole = true;
+  for (let row = 0; row < rows; row++) {
+    const value = values[row];
+    if (value < low) low = value;
+    if (value > high) high = value;
+    if (Math.floor(value) !== value && !Number.isNaN(value)) whole = false;
+  }
+  // Days, counts and the like are their own codes.
+  if (whole && high - low < tableSize(rows)) {
+    for (let row = 0; row < rows; row++) codes[row] = Number.isNaN(values[row]) ? 0 : values[row] - low + 1;
+    return { codes, low: 0, size: Math.max(high - low, -1) + 2 };
   }
   const known = new Map<number, number>();
+  for (let row = 0; row < rows; row++) codes[row] = codeOf(known, values[row]);
+  return { codes, low: 0, size: known.size };
+}
+
+function codeOf(known: Map<number, number>, value: number): number {
+  const before = known.get(value);
+  if (before !== undefined) return before;
+  known.set(value, known.size);
+  return known.size - 1;
+}
+
+/** All pairs of a group so far and a key, whether a row has them or not. */
+function cross(codes: Int32Array, { codes: keys, low, size }: Key, pairs: number): number {
+  const rows = codes.length;
+  for (let row = 0; row < rows; row++) codes[row] = codes[row] * size + keys[row] - low;
+  return pairs;
+}
+
+/** The pairs that rows have, numbered in the order of their first rows; returns how many there are. */
+function numbered(codes: Int32Array, key: Key, pairs: number): number {
+  const rows = codes.length;
+  if (pairs > tableSize(rows)) return pairUp(codes, key);
+  const { codes: keys, low, size } = key;
+  const known = new Int32Array(pairs);
+  let count = 0;
   for (let row = 0; row < rows; row++) {
-    const pair = a.codes[row] * b.count + b.codes[row];
-    let code = known.get(pair);
-    if (code === undefined) {
-      code = count++;
-      known.set(pair, code);
+    const pair = codes[row] * size + keys[row] - low;
+    let code = known[pair];
+    if (code === 0) {
+      code = ++count;
+      known[pair] = code;
     }
-    codes[row] = code;
+    codes[row] = code - 1;
   }
-  return { codes, count };
+  return count;
+}
+
+/** The same by a map, for many pairs of which few are there. */
+function pairUp(codes: Int32Array, { codes: keys, low, size }: Key): number {
+  const rows = codes.length;
+  const known = new Map<number, number>();
+  for (let row = 0; row < rows; row++) codes[row] = codeOf(known, codes[row] * size + keys[row] - low);
+  return known.size;
 }

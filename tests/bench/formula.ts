@@ -1,8 +1,12 @@
 import { table as arquero, op } from 'arquero';
 import { TextColumn } from '../../lib/sheet/column.ts';
+import { functions } from '../../lib/sheet/formula/functions.ts';
 import { parse } from '../../lib/sheet/formula/parse.ts';
 import { resolve } from '../../lib/sheet/formula/resolve.ts';
+import type { Summary } from '../../lib/sheet/formula/summaries.ts';
 import { values } from '../../lib/sheet/formula/values.ts';
+import { Grouped } from '../../lib/sheet/grouped.ts';
+import { groupRows } from '../../lib/sheet/groups.ts';
 import { plainTable } from '../../lib/sheet/plainTable.ts';
 import { against, type BenchRow, interleaved } from './interleaved.ts';
 
@@ -154,16 +158,127 @@ function rowWiseByArquero(): unknown {
   });
 }
 
+const groupCount = horses.length * limbs.length;
+
+function groupSums(x: Float64Array): Float64Array {
+  const sums = new Float64Array(groupCount);
+  const counts = new Int32Array(groupCount);
+  for (let row = 0; row < rows; row++) {
+    const value = x[row];
+    if (Number.isNaN(value)) continue;
+    const group = horseCodes[row] * 4 + limbCodes[row];
+    sums[group] += value;
+    counts[group]++;
+  }
+  for (let group = 0; group < groupCount; group++) sums[group] /= counts[group];
+  return sums;
+}
+
+function meansByHand(): unknown {
+  return [groupSums(toe), groupSums(width), groupSums(toeLength)];
+}
+
+function quantilesByHand(): unknown {
+  const shares = [0.25, 0.5, 0.75];
+  return [toe, width, toeLength].map((x) => {
+    const starts = new Int32Array(groupCount + 1);
+    for (let row = 0; row < rows; row++) if (!Number.isNaN(x[row])) starts[horseCodes[row] * 4 + limbCodes[row] + 1]++;
+    for (let group = 0; group < groupCount; group++) starts[group + 1] += starts[group];
+    const next = starts.slice();
+    const sorted = new Float64Array(starts[groupCount]);
+    for (let row = 0; row < rows; row++)
+      if (!Number.isNaN(x[row])) sorted[next[horseCodes[row] * 4 + limbCodes[row]]++] = x[row];
+    const found = new Float64Array(groupCount * 3);
+    for (let group = 0; group < groupCount; group++) {
+      const own = sorted.subarray(starts[group], starts[group + 1]).sort();
+      shares.forEach((share, which) => {
+        const at = share * (own.length - 1);
+        const low = Math.floor(at);
+        found[group * 3 + which] = own[low] + (at - low) * ((own[low + 1] ?? own[low]) - own[low]);
+      });
+    }
+    return found;
+  });
+}
+
+/** One value a group, with the groups found anew. */
+function summaries(names: readonly { name: string; p?: number }[]): unknown {
+  const groups = groupRows([columns.horse_id, columns.limb], rows);
+  return [toe, width, toeLength].map((x) => {
+    const grouped = new Grouped(x, groups);
+    return names.map(({ name, p }) => (functions.get(name) as Summary).of(grouped, p ?? Number.NaN));
+  });
+}
+
+const meansAsColumns = [
+  'mean(toe_angle_deg, horse_id, limb)',
+  'mean(foot_width_mm, horse_id, limb)',
+  'mean(toe_length_mm, horse_id, limb)',
+];
+
+function spread(means: Float64Array): Float64Array {
+  const out = new Float64Array(rows);
+  for (let row = 0; row < rows; row++) out[row] = means[horseCodes[row] * 4 + limbCodes[row]];
+  return out;
+}
+
+function keyedFeet() {
+  const horse = Array.from(horseCodes, (code) => horses[code]);
+  const limb = Array.from(limbCodes, (code) => limbs[code]);
+  return arquero({ toe, width, toeLength, horse, limb });
+}
+
+function summariesByArquero(
+  keyed: ReturnType<typeof keyedFeet>,
+  of: (column: string) => Record<string, unknown>,
+): unknown {
+  return keyed
+    .groupby('horse', 'limb')
+    .rollup({ ...of('toe'), ...of('width'), ...of('toeLength') } as Parameters<typeof keyed.rollup>[0]);
+}
+
 export async function bench(): Promise<BenchRow[]> {
   const eight = await interleaved({
     ours: rowWise,
     'loops by hand': rowWiseByHand,
     'arquero derive': rowWiseByArquero,
   });
+  const keyed = keyedFeet();
+  const means = await interleaved(
+    {
+      ours: () => summaries([{ name: 'mean' }]),
+      'loops by hand': meansByHand,
+      'arquero rollup': () => summariesByArquero(keyed, (column) => ({ [column]: op.mean(column) })),
+    },
+    7,
+  );
+  const spreads = await interleaved({
+    ours: () => {
+      const { table, nodes } = resolved(meansAsColumns);
+      return values(nodes, table);
+    },
+    'loops by hand': () => [groupSums(toe), groupSums(width), groupSums(toeLength)].map(spread),
+  });
+  const quantiles = await interleaved(
+    {
+      ours: () => summaries([{ name: 'quantile', p: 0.25 }, { name: 'median' }, { name: 'quantile', p: 0.75 }]),
+      'loops by hand': quantilesByHand,
+      'arquero rollup': () =>
+        summariesByArquero(keyed, (column) => ({
+          [`${column}25`]: op.quantile(column, 0.25),
+          [`${column}50`]: op.quantile(column, 0.5),
+          [`${column}75`]: op.quantile(column, 0.75),
+        })),
+    },
+    5,
+  );
   return [
     ...against('eight row-wise columns, 1,000,000 rows', eight, {
       'loops by hand': 'at most 1.50',
       'arquero derive': 'at most 0.25',
     }),
+    ...against('means of three columns in 2,000 groups', means, { 'loops by hand': 'at most 1.50' }),
+    ...against('the same as three columns of 1,000,000', spreads, { 'loops by hand': 'at most 1.50' }),
+    ...against('three quantiles each', quantiles, { 'loops by hand': 'at most 1.50' }),
   ];
 }

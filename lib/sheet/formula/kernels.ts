@@ -220,9 +220,15 @@ export function eachOf(of: (x: number, y: number) => number): Kernel {
 /** `table[code]`, missing for a code of -1: group results to rows, partners' values, the truth of each text. */
 export function lookUp(codes: Int32Array): Kernel {
   return (out, o, _x, i, table, _j, n) => {
-    for (let k = 0; k < n; k++) {
-      const code = codes[i + k];
-      out[o + k] = code < 0 ? Number.NaN : table[code];
+    for (let k = 0; k < n; k += 4) {
+      const a = codes[i + k];
+      const b = codes[i + k + 1];
+      const c = codes[i + k + 2];
+      const d = codes[i + k + 3];
+      out[o + k] = a < 0 ? Number.NaN : table[a];
+      out[o + k + 1] = b < 0 ? Number.NaN : table[b];
+      out[o + k + 2] = c < 0 ? Number.NaN : table[c];
+      out[o + k + 3] = d < 0 ? Number.NaN : table[d];
     }
   };
 }

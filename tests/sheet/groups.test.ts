@@ -1,0 +1,64 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { type Column, TextColumn, toColumn } from '../../lib/sheet/column.ts';
+import { groupRows } from '../../lib/sheet/groups.ts';
+
+const none = Number.NaN;
+
+describe('groups of rows', () => {
+  test('are numbered in the order of their first rows', () => {
+    const { codes, count } = groupRows([TextColumn.from(['RF', 'LF', 'RF', 'LH'])], 4);
+    expect([...codes]).toEqual([0, 1, 0, 2]);
+    expect(count).toBe(3);
+  });
+
+  test('without keys are one group of all rows, or none without rows', () => {
+    expect(groupRows([], 3)).toEqual({ codes: new Int32Array(3), count: 1 });
+    expect(groupRows([], 0)).toEqual({ codes: new Int32Array(0), count: 0 });
+    expect(groupRows([TextColumn.from([])], 0)).toEqual({ codes: new Int32Array(0), count: 0 });
+  });
+
+  test('take a missing key as a key, be it text or a number', () => {
+    expect([...groupRows([TextColumn.from(['', 'a', ''])], 3).codes]).toEqual([0, 1, 0]);
+    expect([...groupRows([toColumn({ values: Float64Array.of(1, none, none, 1) })], 4).codes]).toEqual([0, 1, 1, 0]);
+    expect(groupRows([toColumn({ values: Float64Array.of(none, none) })], 2).count).toBe(1);
+  });
+
+  test('leave out texts of the dictionary that no row has', () => {
+    expect(groupRows([new TextColumn(Int32Array.of(2, 2), ['a', 'b', 'c'])], 2)).toEqual({
+      codes: new Int32Array(2),
+      count: 1,
+    });
+  });
+
+  test('are the same as by comparing rows one by one', () => {
+    const numbers = fc.array(fc.constantFrom(none, 0, -0, 1, 2.5, -7, 1e9, 20000), { minLength: 12, maxLength: 12 });
+    const texts = fc.array(fc.constantFrom('', 'a', 'b', '__proto__'), { minLength: 12, maxLength: 12 });
+    const column: fc.Arbitrary<Column> = fc.oneof(
+      numbers.map((values) => toColumn({ values: Float64Array.from(values) })),
+      texts.map((values) => TextColumn.from(values)),
+    );
+    fc.assert(
+      fc.property(fc.array(column, { maxLength: 4 }), (columns) => {
+        const same = (a: number, b: number) =>
+          columns.every(({ values }) => values[a] === values[b] || (Number.isNaN(values[a]) && Number.isNaN(values[b])));
+        const { codes, count } = groupRows(columns, 12);
+        let next = 0;
+        for (let row = 0; row < 12; row++) {
+          const first = codes.findIndex((_, other) => same(row, other));
+          expect(codes[row]).toBe(first === row ? next++ : codes[first]);
+        }
+        expect(count).toBe(next);
+      }),
+    );
+  });
+
+  test('by keys with more pairs than a table could hold', () => {
+    const rows = 50_000;
+    const scattered = toColumn({ values: Float64Array.from({ length: rows }, (_, row) => row + 0.5) });
+    const backward = toColumn({ values: Float64Array.from({ length: rows }, (_, row) => rows - row - 0.5) });
+    const { codes, count } = groupRows([scattered, backward, TextColumn.from(new Array(rows).fill('x'))], rows);
+    expect(count).toBe(rows);
+    expect(codes[rows - 1]).toBe(rows - 1);
+  });
+});
