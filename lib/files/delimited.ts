@@ -24,6 +24,8 @@ export interface Layout {
   readonly decimal: number;
   /** Whether a row of nothing but empty cells is a row. */
   readonly keepEmptyRows: boolean;
+  /** A row with fewer cells is short. */
+  readonly named: number;
 }
 
 export interface RowsRead {
@@ -117,7 +119,7 @@ class RowReader implements RowsRead {
     const length = bytes.length;
     const stores = this.#stores;
     const columns = stores.length;
-    const { delimiter, decimal, keepEmptyRows } = this.#layout;
+    const { delimiter, decimal, keepEmptyRows, named } = this.#layout;
     const scanner = this.#scanner;
     const terminates = this.#terminates;
     const kinds = this.#kinds;
@@ -231,7 +233,8 @@ class RowReader implements RowsRead {
       }
       if (byte === CR && p < length && bytes[p] === LF) p++;
       if (filled || (column > 0 && keepEmptyRows)) {
-        if (column < columns - 1) this.#shortRow(row, column + 1);
+        if (column < columns - 1) this.#fillUp(row, column + 1);
+        if (column < named - 1 && this.short.count++ === 0) this.short.first = row;
         row++;
       } else this.emptyLines.push(row);
       column = 0;
@@ -241,8 +244,8 @@ class RowReader implements RowsRead {
     this.place = p;
   }
 
-  #shortRow(row: number, from: number): void {
-    if (this.short.count++ === 0) this.short.first = row;
+  /** The cells that a row lacks are missing. */
+  #fillUp(row: number, from: number): void {
     for (let column = from; column < this.#stores.length; column++) {
       if (this.#kinds[column] === NUMBER) this.#values[column][row] = Number.NaN;
       else if (this.#kinds[column] === TEXT) this.#codes[column][row] = -1;

@@ -3,11 +3,11 @@
  * An open-addressed hash table; each distinct text's bytes are kept once, one after the other.
  */
 export class Dictionary {
-  #slots = new Int32Array(64).fill(-1);
-  #hashes = new Int32Array(32);
+  #slots = new Int32Array(16).fill(-1);
+  #hashes = new Int32Array(8);
   /** Text `code` lies in `#pool` from `#ends[code]` to `#ends[code + 1]`. */
-  #ends = new Int32Array(33);
-  #pool = new Uint8Array(256);
+  #ends = new Int32Array(9);
+  #pool = new Uint8Array(64);
   #size = 0;
 
   get size(): number {

@@ -24,9 +24,11 @@ export function planColumns(
     if (!first.has(heading)) first.set(heading, c);
   });
   const taken = new Set([...headings, ...owners.keys()]);
+  const next = new Map<string, number>();
   const unused = (name: string): string => {
-    let n = 2;
+    let n = next.get(name) ?? 2;
     while (taken.has(`${name}_${n}`)) n++;
+    next.set(name, n + 1);
     taken.add(`${name}_${n}`);
     return `${name}_${n}`;
   };

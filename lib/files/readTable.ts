@@ -67,6 +67,7 @@ export function readTable(source: string | Uint8Array, options: ReadOptions = {}
     delimiter: delimiter.charCodeAt(0),
     decimal: mark.charCodeAt(0),
     keepEmptyRows: schema === undefined || schema.keys.length === 0,
+    named: namedColumns(texts),
   };
   const read: Read = (stores, limit) => readRows(bytes, heading.next, rowLayout, stores, limit);
 
@@ -82,7 +83,7 @@ export function readTable(source: string | Uint8Array, options: ReadOptions = {}
   const quotesMeanText = !heading.cells.some(({ text, quoted }) => quoted && text !== '' && !needsQuotes(text));
   const { plans, stores, rows: found } = readCells(planned, read, mark, quotesMeanText);
   rows = found;
-  logRows(rows, plans, delimiter, log);
+  logRows(rows, plans, rowLayout.named, delimiter, log);
 
   const columns: Columns = Object.create(null);
   const finished = new Map<string, Column>();
@@ -118,6 +119,11 @@ function readHeadings(scanner: CellScanner, start: number, skipped: number) {
     if (record.cells.some(({ text }) => text !== '')) return { cells: record.cells, row, next };
   }
   return { cells: [], row: 1, next };
+}
+
+/** How many columns there are up to the last that has a heading. */
+function namedColumns(headings: readonly string[]): number {
+  return headings.findLastIndex((heading) => heading !== '') + 1;
 }
 
 /** Reads all cells. Columns that no schema knows are guessed from the first rows, and read again where that was wrong. */
@@ -165,11 +171,17 @@ function isEmpty({ texts, values }: CellStore): boolean {
   return texts.size === 0 && values.every(Number.isNaN);
 }
 
-function logRows(rows: RowsRead, plans: readonly ColumnPlan[], delimiter: string, log: ProblemLog): void {
+function logRows(
+  rows: RowsRead,
+  plans: readonly ColumnPlan[],
+  named: number,
+  delimiter: string,
+  log: ProblemLog,
+): void {
   const { short, beyond, broken } = rows;
   if (short.count > 0) {
     const which = short.count === 1 ? '1 row has' : `${short.count} rows have`;
-    log.inRow('short-rows', short.first, '', '', `${plans.length} cells in each row; ${which} fewer`);
+    log.inRow('short-rows', short.first, '', '', `${named} cells in each row; ${which} fewer`);
   }
   const sign = { ',': 'comma', ';': 'semicolon', '\t': 'tab' }[delimiter];
   for (const { row, text } of beyond) log.inRow('too-many-cells', row, '', text, sign);

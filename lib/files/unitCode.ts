@@ -19,7 +19,7 @@ const signs: Readonly<Record<string, string>> = {
 export function unitCode(word: string): string | undefined {
   const trimmed = word.trim();
   const said = Object.hasOwn(signs, trimmed) ? signs[trimmed] : trimmed.replace(/\.$/, '');
-  if (said === '') return undefined;
+  if (said === '' || said === '1') return undefined;
   const lower = said.toLowerCase();
   return (unitRow(said) ?? unitRow(lower) ?? unitRow(`${lower}s`))?.code;
 }
@@ -27,11 +27,13 @@ export function unitCode(word: string): string | undefined {
 const suffix = /_(mm2?|cm2?|in|deg|kg|lb|percent)(?:_per_(mm2?|cm2?|kg|day|week|month|year))?$/;
 
 /**
- * The unit that a column's name ends in.
+ * The unit that a column's name ends in, or that stands in brackets at its end.
  * @returns a UCUM code; `'1'` where the name ends in no unit
  * @example unitOfName('sole_load_kg_per_cm2') // 'kg/cm2'
  */
 export function unitOfName(name: string): string {
+  const bracket = /[([]([^()[\]]*)[)\]]\s*$/.exec(name);
+  if (bracket) return unitCode(bracket[1]) ?? '1';
   const [, above, below] = suffix.exec(name) ?? [];
   if (above === undefined) return '1';
   return parseUnit(below === undefined ? above : `${above}/${below}`).code;
