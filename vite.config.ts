@@ -1,4 +1,4 @@
-import { defineConfig } from 'vite';
 import { siteConfig } from './scripts/siteConfig.ts';
 
-export default defineConfig(({ mode }) => siteConfig({ policy: mode === 'generated' ? 'generated' : 'strict' }));
+// For `npm run dev` and `vite preview`; `scripts/build.mjs` builds.
+export default siteConfig();

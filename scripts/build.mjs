@@ -1,8 +1,7 @@
 // Builds all of `dist`, or the parts that are named: `node scripts/build.mjs library types notebook`.
 import { spawnSync } from 'node:child_process';
-import { createHash } from 'node:crypto';
 import { chmodSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { join, relative, sep } from 'node:path';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, runnerImport } from 'vite';
 
@@ -47,18 +46,8 @@ function types() {
 
 /** `dist/notebook`: a document a page, and the service worker that keeps them. */
 async function notebook() {
-  const out = join(dist, 'notebook');
-  await build({ root, logLevel: 'warn' });
-  const { module } = await runnerImport(join(root, 'notebooks/index.ts'));
-  if (module.pages.some(({ policy }) => policy === 'generated'))
-    await build({ root, logLevel: 'warn', mode: 'generated' });
-  const worker = join(out, 'service-worker.js');
-  const kept = filesIn(out).filter((file) => file !== worker);
-  const print = createHash('sha256');
-  for (const file of kept) print.update(relative(out, file)).update(readFileSync(file));
-  const names = kept.map((file) => relative(out, file).split(sep).join('/'));
-  const text = readFileSync(worker, 'utf8').replace(/\bFILES\b/g, JSON.stringify(names));
-  writeFileSync(worker, text.replace(/\bVERSION\b/g, JSON.stringify(print.digest('hex').slice(0, 16))));
+  const { module } = await runnerImport(join(root, 'scripts/buildSite.ts'));
+  await module.buildSite(join(dist, 'notebook'));
 }
 
 function filesIn(folder) {

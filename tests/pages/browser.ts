@@ -12,9 +12,8 @@ import {
   type Page,
   chromium as playwright,
 } from 'playwright-core';
-import { build, mergeConfig } from 'vite';
 import { afterAll, beforeAll } from 'vitest';
-import { siteConfig } from '../../scripts/siteConfig.ts';
+import { buildSite } from '../../scripts/buildSite.ts';
 import { type Served, serve } from './serve.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -74,10 +73,7 @@ export function fixturePages(): Notebook {
   afterAll(() => rm(outDir, { recursive: true, force: true }));
   return siteIn(async () => {
     outDir = await mkdtemp(join(tmpdir(), 'evenhoof-pages-'));
-    for (const policy of ['strict', 'generated'] as const) {
-      const config = siteConfig({ list: join(folder, 'index.ts'), folder, policy });
-      await build(mergeConfig(config, { configFile: false, logLevel: 'warn', build: { outDir, emptyOutDir: false } }));
-    }
+    await buildSite(outDir, { list: join(folder, 'index.ts'), folder });
     return outDir;
   });
 }

@@ -88,6 +88,7 @@ test('charts that select each other run without generated code, fetched only whe
   page.on('request', (request) => fetched.push(request.url()));
   await page.waitForTimeout(200);
   expect(fetched.filter((url) => url.includes('/assets/vega'))).toEqual([]);
+  await page.setViewportSize({ width: 1280, height: 900 });
   await page.locator('.linked').scrollIntoViewIfNeeded();
   const bars = page.locator('.linked svg .marks path');
   await bars.first().waitFor();

@@ -66,7 +66,7 @@ function LiveSheet({ block }: { block: SheetBlock }) {
         onColumn={({ name }) => setAbout(name)}
         onCopied={(cells) => say(`${number(cells)} ${cells === 1 ? 'cell' : 'cells'} copied`)}
       />
-      <AboutColumn shown={columns.find(({ name }) => name === about) ?? columns[0]} />
+      <AboutColumn sheet={block.sheet} shown={columns.find(({ name }) => name === about) ?? columns[0]} />
       <p class="takeaway">
         {files({ ...block, rows }).map((file) => (
           <DownloadPart key={file.filename} block={file} />

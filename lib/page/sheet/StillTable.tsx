@@ -1,7 +1,8 @@
 import { useContext } from 'preact/hooks';
 import type { SheetBlock } from '../blocks.ts';
 import { SurroundingsContext } from '../surroundings.ts';
-import { CellContent, ColumnName, classes } from './Grid.tsx';
+import { CellContent } from './CellContent.tsx';
+import { ColumnName, columnClass } from './ColumnName.tsx';
 import { shownColumns } from './shownColumns.ts';
 
 /** What a sheet of paper holds; the rest is in the file that goes with the table, and the table says so. */
@@ -25,7 +26,7 @@ export function StillTable({ block }: { block: SheetBlock }) {
         <thead>
           <tr>
             {shown.map((column) => (
-              <th key={column.name} scope="col" class={classes(column)}>
+              <th key={column.name} scope="col" class={columnClass(column)}>
                 <ColumnName shown={column} />
                 {column.symbol && `, ${column.symbol}`}
               </th>
@@ -36,7 +37,7 @@ export function StillTable({ block }: { block: SheetBlock }) {
           {[...rows.subarray(0, MOST_ROWS)].map((row) => (
             <tr key={row}>
               {shown.map((column, index) => (
-                <td key={column.name} class={classes(column)}>
+                <td key={column.name} class={columnClass(column)}>
                   <CellContent column={data[index]} row={row} shown={column} />
                 </td>
               ))}

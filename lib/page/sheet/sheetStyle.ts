@@ -2,13 +2,14 @@
 export const sheetStyle = `
 .sheet { min-width: 0; }
 .sheet-bar { display: flex; flex-wrap: wrap; align-items: end; gap: var(--space-close) var(--space-near); margin: var(--space-close) 0; font: var(--size-small)/1.3 var(--font-label); }
-.sheet-bar label { display: grid; gap: var(--space-hair); color: var(--soft); max-width: 100%; }
+.sheet-bar label { display: grid; grid-template-columns: minmax(0, 1fr); gap: var(--space-hair); color: var(--soft); max-width: 100%; }
 .sheet-bar input.number { width: 6.5em; }
-.sheet-bar select { max-width: min(100%, 22rem); }
+.sheet-bar select { max-width: 22rem; }
 .conditions { display: flex; flex-wrap: wrap; gap: var(--space-close); margin: 0 0 var(--space-close); font: var(--size-small)/1.3 var(--font-label); }
 .sheet-count { margin: 0 0 var(--space-tight); color: var(--soft); font: var(--size-small)/1.3 var(--font-label); }
 .grid { position: relative; max-height: min(70vh, 44rem); overflow: auto; border: var(--stroke-thin) solid var(--edge); background: var(--card); font: var(--size-label)/1.3 var(--font-label); font-variant-numeric: tabular-nums lining-nums; contain: content; overscroll-behavior-x: contain; }
-.grid [role=row] { display: grid; width: max-content; min-width: 100%; }
+.grid [role=row] { display: grid; width: 100%; min-width: 100%; }
+.grid-head, .grid-body { min-width: 100%; }
 .grid-head { position: sticky; top: 0; z-index: 2; background: var(--wash); border-bottom: var(--stroke-line) solid var(--edge); }
 .grid-body { position: relative; }
 .grid-body > [role=row] { position: absolute; top: 0; left: 0; border-bottom: var(--stroke-thin) solid var(--rule); }
@@ -21,7 +22,9 @@ export const sheetStyle = `
 .grid [role=columnheader].worked-out { font-weight: 500; }
 .grid .missing { color: var(--soft); }
 .grid .give { color: var(--soft); font-size: 0.9em; }
-.grid .chosen { background: color-mix(in srgb, var(--measured) 16%, var(--card)); }
+.grid [aria-colindex="1"] { position: sticky; left: 0; z-index: 1; background: var(--card); }
+.grid-head [aria-colindex="1"] { background: var(--wash); }
+.grid .chosen, .grid .chosen[aria-colindex="1"] { background: color-mix(in srgb, var(--measured) 16%, var(--card)); }
 .about-column { min-height: 4.2em; margin: var(--space-close) 0 0; max-width: 60rem; color: var(--soft); font: var(--size-small)/1.45 var(--font-label); }
 .about-column code { color: var(--ink); font: var(--size-label)/1.4 var(--font-formula); overflow-wrap: anywhere; }
 .still-sheet { max-width: 100%; overflow-x: auto; }

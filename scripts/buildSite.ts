@@ -1,0 +1,33 @@
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { join, relative, sep } from 'node:path';
+import { build, mergeConfig, runnerImport } from 'vite';
+import type { HerdPage } from '../lib/index.ts';
+import { type Pages, siteConfig } from './siteConfig.ts';
+
+/** Builds a notebook of static files: a document a page, and the service worker that keeps them for offline. */
+export async function buildSite(outDir: string, pages: Pages = {}): Promise<void> {
+  const { list } = pages;
+  const site = { configFile: false, logLevel: 'warn', build: { outDir } } as const;
+  await build(mergeConfig(siteConfig({ ...pages, policy: 'strict' }), site));
+  const { module } = await runnerImport<{ pages: readonly HerdPage[] }>(list ?? 'notebooks/index.ts');
+  if (module.pages.some(({ policy }) => policy === 'generated'))
+    await build(mergeConfig(siteConfig({ ...pages, policy: 'generated' }), site));
+  finishWorker(outDir);
+}
+
+/** Writes into the service worker which files there are, and a fingerprint that changes when any of them does. */
+function finishWorker(outDir: string): void {
+  const worker = join(outDir, 'service-worker.js');
+  const files = readdirSync(outDir, { recursive: true, encoding: 'utf8' })
+    .map((name) => join(outDir, name))
+    .filter((file) => file !== worker && statSync(file).isFile())
+    .sort();
+  const print = createHash('sha256');
+  for (const file of files) print.update(relative(outDir, file)).update(readFileSync(file));
+  const names = files.map((file) => relative(outDir, file).split(sep).join('/'));
+  const text = readFileSync(worker, 'utf8')
+    .replace(/\bFILES\b/g, JSON.stringify(names))
+    .replace(/\bVERSION\b/g, JSON.stringify(print.digest('hex').slice(0, 16)));
+  writeFileSync(worker, text);
+}

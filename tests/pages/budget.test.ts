@@ -1,0 +1,33 @@
+import { gzipSync } from 'node:zlib';
+import { expect, test } from 'vitest';
+import { pages } from '../../notebooks/index.ts';
+import { notebook } from './browser.ts';
+
+const site = notebook();
+const most = 300_000;
+
+test.each(pages.map(({ name }) => name))(
+  'the first load of %s is under 300 kB gzipped before linked charts are asked for',
+  async (name) => {
+    const { page } = await site.open('cautions.html');
+    const fresh = await page
+      .context()
+      .browser()!
+      .newContext({ serviceWorkers: 'block', viewport: { width: 1280, height: 200 } });
+    const first = await fresh.newPage();
+    const sizes = new Map<string, Promise<number>>();
+    first.on('response', (response) => {
+      const address = response.url();
+      if (response.ok() && !/\/vega-[^/]*\.js$/.test(address))
+        sizes.set(
+          address,
+          response.body().then((body) => gzipSync(body).length),
+        );
+    });
+    await first.goto(`${site.address}${name}.html`, { waitUntil: 'networkidle' });
+    const total = (await Promise.all(sizes.values())).reduce((sum, size) => sum + size, 0);
+    await fresh.close();
+    expect([...sizes.keys()].some((address) => address.endsWith('feet.csv'))).toBe(true);
+    expect(total).toBeLessThan(most);
+  },
+);
