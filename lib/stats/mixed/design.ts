@@ -59,9 +59,7 @@ export function design(data: Readonly<Record<string, Data>>, spec: ModelSpec): D
     throw new TypeError('A mixed model needs a random term; for none, use a linear regression');
   const used = [...names].map(column);
   const total = used[0].length;
-  const kept: number[] = [];
-  for (let row = 0; row < total; row++) if (used.every((values) => isThere(values[row]))) kept.push(row);
-  const rows = Int32Array.from(kept);
+  const rows = completeRows(used, total);
 
   const numbers = (name: string): Float64Array => {
     const values = column(name);
@@ -90,8 +88,19 @@ export function design(data: Readonly<Record<string, Data>>, spec: ModelSpec): D
   };
 }
 
-function isThere(value: number | string): boolean {
-  return typeof value === 'number' ? Number.isFinite(value) : value !== '';
+function completeRows(columns: readonly Data[], total: number): Int32Array {
+  const missing = new Uint8Array(total);
+  for (const values of columns) {
+    if (values instanceof Float64Array) {
+      for (let row = 0; row < total; row++) if (!Number.isFinite(values[row])) missing[row] = 1;
+    } else {
+      for (let row = 0; row < total; row++) if (values[row] === '') missing[row] = 1;
+    }
+  }
+  const rows = new Int32Array(total);
+  let kept = 0;
+  for (let row = 0; row < total; row++) if (missing[row] === 0) rows[kept++] = row;
+  return rows.subarray(0, kept);
 }
 
 function products(left: Contrast[], right: Contrast[]): Contrast[] {
@@ -123,25 +132,47 @@ function encode(rows: Int32Array, columns: readonly Data[]): { codes: Int32Array
   let codes = new Int32Array(rows.length);
   let levels = [''];
   for (const [position, values] of columns.entries()) {
-    const known = new Map<string | number, number>();
-    const own = Int32Array.from(rows, (row) => {
-      const code = known.get(values[row]) ?? known.size;
-      known.set(values[row], code);
-      return code;
-    });
-    const names = [...known.keys()];
-    const pairs = new Map<number, { name: string; first: number; second: string | number }>();
-    const pair = codes.map((code, row) => code * names.length + own[row]);
-    for (const [row, key] of pair.entries()) {
-      if (pairs.has(key)) continue;
-      const second = names[own[row]];
-      const name = position === 0 ? String(second) : `${levels[codes[row]]}:${second}`;
-      pairs.set(key, { name, first: codes[row], second });
+    const own = codesOf(rows, values);
+    // A pair of codes is numbered when first met; then the numbers are put in order.
+    const width = own.names.length;
+    const number = new Map<number, number>();
+    const met: { first: number; second: number | string }[] = [];
+    const pairs = new Int32Array(rows.length);
+    for (let i = 0; i < rows.length; i++) {
+      const key = codes[i] * width + own.codes[i];
+      let known = number.get(key);
+      if (known === undefined) {
+        known = met.push({ first: codes[i], second: own.names[own.codes[i]] }) - 1;
+        number.set(key, known);
+      }
+      pairs[i] = known;
     }
-    const order = [...pairs].sort(([, a], [, b]) => a.first - b.first || (a.second < b.second ? -1 : 1));
-    const rank = new Map(order.map(([key], index) => [key, index]));
-    codes = pair.map((key) => rank.get(key)!);
-    levels = order.map(([, { name }]) => name);
+    const order = [...met.keys()].sort(
+      (a, b) => met[a].first - met[b].first || (met[a].second < met[b].second ? -1 : 1),
+    );
+    const rank = new Int32Array(order.length);
+    for (const [index, known] of order.entries()) rank[known] = index;
+    const before = levels;
+    levels = order.map((known) => {
+      const { first, second } = met[known];
+      return position === 0 ? String(second) : `${before[first]}:${second}`;
+    });
+    codes = pairs.map((known) => rank[known]);
   }
   return { codes, levels };
+}
+
+function codesOf(rows: Int32Array, values: Data): { codes: Int32Array; names: (number | string)[] } {
+  const known = new Map<number | string, number>();
+  const codes = new Int32Array(rows.length);
+  for (let i = 0; i < rows.length; i++) {
+    const value = values[rows[i]];
+    let code = known.get(value);
+    if (code === undefined) {
+      code = known.size;
+      known.set(value, code);
+    }
+    codes[i] = code;
+  }
+  return { codes, names: [...known.keys()] };
 }
