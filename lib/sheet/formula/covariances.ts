@@ -6,8 +6,8 @@ import type { GroupForms } from './groupForms.ts';
  */
 export class Covariances {
   readonly #variances: readonly Float64Array[];
-  readonly #wholes = new Pairs();
-  readonly #ownCells = new Pairs();
+  readonly #wholes: Pairs = new Map();
+  readonly #ownCells: Pairs = new Map();
 
   /** @param variances for each measured column the squared standard error of its cells */
   constructor(variances: readonly Float64Array[]) {
@@ -26,29 +26,29 @@ export class Covariances {
     return weight === 0 ? 0 : weight * this.ofCell(cell);
   }
 
-  /** The covariance of two groups' forms; of a group with itself, its variance. */
-  between(a: GroupForms, groupA: number, b: GroupForms, groupB: number): number {
-    if (a.parts[groupA].length === 0 && b.parts[groupB].length === 0) return this.#cells(a, groupA, b, groupB);
-    return this.#wholes.of(a, groupA, b, groupB, () => {
+  /** The covariance of any group of the one with any group of the other; of a group with itself, its variance. */
+  of(a: GroupForms, b: GroupForms): OfGroups {
+    return pairOf(this.#wholes, a, b, (groupA, groupB) => {
       let sum = this.#cellsWith(a, groupA, b, groupB);
-      for (const part of a.parts[groupA]) sum += part.weight * this.between(part.forms, part.group, b, groupB);
+      for (const part of a.parts[groupA]) sum += part.weight * this.of(part.forms, b)(part.group, groupB);
       return sum;
     });
   }
 
   /** Of the first group's own cells, without its parts, with the whole of the second. */
   #cellsWith(a: GroupForms, groupA: number, b: GroupForms, groupB: number): number {
-    let sum = this.#cells(a, groupA, b, groupB);
+    let sum = this.#cells(a, b)(groupA, groupB);
     for (const part of b.parts[groupB]) sum += part.weight * this.#cellsWith(a, groupA, part.forms, part.group);
     return sum;
   }
 
   /** Of both groups' own cells, without their parts. */
-  #cells(a: GroupForms, groupA: number, b: GroupForms, groupB: number): number {
-    const sizeA = a.starts[groupA + 1] - a.starts[groupA];
-    const sizeB = b.starts[groupB + 1] - b.starts[groupB];
-    if (sizeA > sizeB) return this.#cells(b, groupB, a, groupA);
-    return this.#ownCells.of(a, groupA, b, groupB, () => this.#sum(a, groupA, b, groupB));
+  #cells(a: GroupForms, b: GroupForms): OfGroups {
+    return pairOf(this.#ownCells, a, b, (groupA, groupB) => {
+      const sizeA = a.starts[groupA + 1] - a.starts[groupA];
+      const sizeB = b.starts[groupB + 1] - b.starts[groupB];
+      return sizeA > sizeB ? this.#sum(b, groupB, a, groupA) : this.#sum(a, groupA, b, groupB);
+    });
   }
 
   #sum(a: GroupForms, groupA: number, b: GroupForms, groupB: number): number {
@@ -76,27 +76,32 @@ export class Covariances {
   }
 }
 
-/** One number for each pair of groups, worked out when it is first asked for. */
-class Pairs {
-  readonly #known = new Map<GroupForms, Map<GroupForms, Map<number, number>>>();
+type OfGroups = (groupA: number, groupB: number) => number;
+type Pairs = Map<GroupForms, Map<GroupForms, OfGroups>>;
 
-  of(a: GroupForms, groupA: number, b: GroupForms, groupB: number, work: () => number): number {
-    const pairs = kept(
-      kept(this.#known, a, () => new Map()),
-      b,
-      () => new Map(),
-    );
-    return kept(pairs, groupA * (b.starts.length - 1) + groupB, work);
-  }
+/** What `work` gives for each pair of groups, worked out when it is first asked for. */
+function pairOf(pairs: Pairs, a: GroupForms, b: GroupForms, work: OfGroups): OfGroups {
+  const ofA = kept(pairs, a, () => new Map<GroupForms, OfGroups>());
+  return kept(ofA, b, () => {
+    const known = new Map<number, number>();
+    const count = b.starts.length - 1;
+    return (groupA, groupB) => {
+      const key = groupA * count + groupB;
+      const before = known.get(key);
+      if (before !== undefined) return before;
+      const made = work(groupA, groupB);
+      known.set(key, made);
+      return made;
+    };
+  });
 }
 
-function kept<Key, Value>(known: Map<Key, Value>, key: Key, work: () => Value): Value {
-  let value = known.get(key);
-  if (value === undefined) {
-    value = work();
-    known.set(key, value);
-  }
-  return value;
+function kept<Key, Value>(known: Map<Key, Value>, key: Key, make: () => Value): Value {
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const made = make();
+  known.set(key, made);
+  return made;
 }
 
 /** The first place from `from` on whose number is at least `wanted`; `end` if there is none. Gallops, then halves. */

@@ -49,45 +49,43 @@ function ofOwnCells({ values, cells }: ValuedForm, variances: readonly Float64Ar
 
 function ofAll({ values, cells, groups }: ValuedForm, variances: readonly Float64Array[]): Float64Array {
   const covariances = new Covariances(variances);
-  const found: number[] = [];
-  const weights: number[] = [];
+  const between = groups.map(({ forms }, i) =>
+    groups.slice(0, i + 1).map((other) => covariances.of(forms, other.forms)),
+  );
+  const found = new Float64Array(cells.length);
+  const weights = new Float64Array(cells.length);
   return values.map((value, row) => {
     // Where there is a value, there is a row behind every slope.
     if (Number.isNaN(value)) return value;
-    found.length = weights.length = 0;
+    let count = 0;
     for (const { column, rows: partners, slopes } of cells) {
       if (slopes[row] === 0) continue;
-      const from = partners === undefined ? row : partners[row];
-      const cell = from * variances.length + column;
-      const known = found.indexOf(cell);
-      if (known >= 0) weights[known] += slopes[row];
-      else {
-        found.push(cell);
-        weights.push(slopes[row]);
-      }
+      const cell = (partners === undefined ? row : partners[row]) * variances.length + column;
+      let at = 0;
+      while (at < count && found[at] !== cell) at++;
+      if (at === count) weights[count++] = 0;
+      found[at] = cell;
+      weights[at] += slopes[row];
     }
 
-    let sum = 0;
-    let size = 0;
-    const add = (term: number) => {
-      sum += term;
-      size += Math.abs(term);
-    };
-    for (let i = 0; i < found.length; i++) if (weights[i] !== 0) add(weights[i] ** 2 * covariances.ofCell(found[i]));
+    // Variances of the parts, then twice the covariances of each two.
+    let apart = 0;
+    let together = 0;
+    for (let j = 0; j < count; j++) if (weights[j] !== 0) apart += weights[j] ** 2 * covariances.ofCell(found[j]);
     for (let i = 0; i < groups.length; i++) {
       const { forms, codes, slopes } = groups[i];
       const slope = slopes[row];
-      const group = codes[row];
       if (slope === 0) continue;
-      for (let j = 0; j < found.length; j++)
-        if (weights[j] !== 0) add(2 * slope * weights[j] * covariances.withCell(forms, group, found[j]));
-      add(slope ** 2 * covariances.between(forms, group, forms, group));
+      apart += slope ** 2 * between[i][i](codes[row], codes[row]);
+      for (let j = 0; j < count; j++)
+        if (weights[j] !== 0) together += slope * weights[j] * covariances.withCell(forms, codes[row], found[j]);
       for (let j = 0; j < i; j++) {
         const other = groups[j];
-        const both = 2 * slope * other.slopes[row];
-        if (both !== 0) add(both * covariances.between(forms, group, other.forms, other.codes[row]));
+        if (other.slopes[row] !== 0)
+          together += slope * other.slopes[row] * between[i][j](codes[row], other.codes[row]);
       }
     }
-    return sum > ROUNDING * size || Number.isNaN(sum) ? sum : 0;
+    const variance = apart + 2 * together;
+    return variance <= ROUNDING * apart ? 0 : variance;
   });
 }
