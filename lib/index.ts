@@ -6,6 +6,7 @@ export { describeColumn } from './files/describeColumn.ts';
 export type { Problem } from './files/problem.ts';
 export { problemColumns, problemSentence } from './files/problems.ts';
 export { type ReadOptions, readTable, type TableRead } from './files/readTable.ts';
+export { type TidyFile, tidyFiles } from './files/tidyFiles.ts';
 export { tableChunks, type WriteOptions, writeTable } from './files/writeTable.ts';
 export { bibliography, citation } from './hoof/bibliography.ts';
 export { context, type TableName } from './hoof/context.ts';

@@ -1,0 +1,177 @@
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { basename, dirname, join, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { pages } from '../notebooks/index.ts';
+import { findingWords, type Herd, herd, htmlPage, problemSentence, ranking, readTable, tidyFiles } from './index.ts';
+
+const help = `evenhoof: is each foot of the herd left level and in line, and how does it change between visits
+
+  evenhoof tidy FEET.csv [--horses FILE] [--visits FILE] --out FOLDER
+      writes feet.csv with the computed columns, intervals.csv, horses.csv, problems.csv and datapackage.json,
+      and prints what it found
+  evenhoof page NAME FEET.csv [--horses FILE] [--visits FILE] --out FILE.html
+      writes one page as a file that stands alone; NAME is one of ${pages.map(({ name }) => name).join(', ')}
+
+  --dates dmy|mdy   the order of day and month, where the files leave it open
+  --units mm|cm|in  for lengths on a page; --mass kg|lb for weights
+  --strict          exit with 1 where any cell could not be used
+  --help            this text
+
+Exit code: 0 done; 1 problems under --strict; 2 the input can't be used.
+`;
+
+/** Something about the call or its files that the reader can put right; printed on one line. */
+class Unusable extends Error {}
+
+export async function main(args: readonly string[], print: (line: string) => void = console.log): Promise<number> {
+  try {
+    return await run(args, print);
+  } catch (error) {
+    // A programmer's mistake keeps its trace.
+    if (error instanceof TypeError || !(error instanceof Error)) throw error;
+    console.error(`evenhoof: ${error.message.replaceAll('\n', ' ')}`);
+    return 2;
+  }
+}
+
+async function run(args: readonly string[], print: (line: string) => void): Promise<number> {
+  const { values, positionals } = parseCall(args);
+  const [command, ...operands] = positionals;
+  if (values.help || command === undefined) {
+    print(help);
+    return values.help ? 0 : 2;
+  }
+  if (command === 'tidy') {
+    const read = readHerd(only(operands, 'tidy FEET.csv'), values);
+    return tidy(read, needed(values.out, '--out FOLDER'), print) && values.strict ? 1 : 0;
+  }
+  if (command === 'page') {
+    const [name, ...rest] = operands;
+    const page = pages.find((each) => each.name === name);
+    const names = pages.map((each) => each.name).join(', ');
+    if (page === undefined) throw new Unusable(`there is no page ${name ?? ''}; write one of ${names}`);
+    const read = readHerd(only(rest, `page ${name} FEET.csv`), values);
+    const out = needed(values.out, '--out FILE.html');
+    const units = {
+      length: oneOf(values.units, ['mm', 'cm', 'in'], '--units'),
+      mass: oneOf(values.mass, ['kg', 'lb'], '--mass'),
+    };
+    write(out, await htmlPage(page, { herd: read, units, source: `From ${basename(rest[0])}` }));
+    return values.strict && read.problems.length > 0 ? 1 : 0;
+  }
+  throw new Unusable(`there is no command ${command}; write tidy or page, or --help`);
+}
+
+function parseCall(args: readonly string[]) {
+  try {
+    return parseArgs({
+      args: [...args],
+      allowPositionals: true,
+      options: {
+        ...{
+          horses: { type: 'string' },
+          visits: { type: 'string' },
+          out: { type: 'string' },
+          dates: { type: 'string' },
+        },
+        ...{
+          units: { type: 'string' },
+          mass: { type: 'string' },
+          strict: { type: 'boolean' },
+          help: { type: 'boolean' },
+        },
+      },
+    } as const);
+  } catch (error) {
+    throw new Unusable((error as Error).message);
+  }
+}
+
+type Options = ReturnType<typeof parseCall>['values'];
+
+function readHerd(feet: string, { horses, visits, dates }: Options): Herd {
+  const order = dates === undefined ? undefined : oneOf(dates, ['dmy', 'mdy'], '--dates');
+  const read = (path: string, schema: 'feet' | 'horses' | 'visits') => {
+    let bytes: Uint8Array;
+    try {
+      bytes = readFileSync(path);
+    } catch (error) {
+      throw new Unusable(`${path} can't be read (${(error as NodeJS.ErrnoException).code ?? error})`);
+    }
+    const table = readTable(bytes, { file: basename(path), schema, dates: order });
+    if (table.dates === 'undecided') {
+      throw new Unusable(
+        `the dates of ${path} can be read as day first or month first; say which with --dates dmy or --dates mdy`,
+      );
+    }
+    return table;
+  };
+  const tables = {
+    feet: read(feet, 'feet'),
+    horses: horses === undefined ? undefined : read(horses, 'horses'),
+    visits: visits === undefined ? undefined : read(visits, 'visits'),
+  };
+  if (tables.feet.columns.horse_id?.values.length === 0) throw new Unusable(`${feet} holds no row of measurements`);
+  return herd(
+    { feet: tables.feet.columns, horses: tables.horses?.columns, visits: tables.visits?.columns },
+    {
+      problems: Object.values(tables).flatMap((table) => table?.problems ?? []),
+      files: {
+        feet: basename(feet),
+        horses: horses && basename(horses),
+        visits: visits && basename(visits),
+      },
+    },
+  );
+}
+
+/** Writes the tidy files and tells what was found; whether there were problems. */
+function tidy(read: Herd, folder: string, print: (line: string) => void): boolean {
+  for (const { name, contents } of tidyFiles(read, new Date().toISOString())) write(join(folder, name), contents);
+  const { raise, unsure, onPurpose } = ranking(read.occasions, read.ranges);
+  print(`${read.feet.rows} readings of feet, ${read.horses.rows} horses, ${read.intervals.rows} intervals`);
+  print(
+    `${read.problems.length} cells or rows that could not be used${read.problems.length > 0 ? ', all in problems.csv' : ''}`,
+  );
+  for (const problem of read.problems.slice(0, 5)) print(`  ${problemSentence(problem)}`);
+  print(
+    `${raise.length} feet worth raising, ${unsure.length} that can't be told yet, ${onPurpose.length} set so on purpose`,
+  );
+  for (const finding of raise) {
+    const { subject, sentence, value } = findingWords(finding, { length: 'mm', mass: 'kg' });
+    print(`  ${subject} (${value}): ${sentence}`);
+  }
+  print(`Written to ${folder}`);
+  return read.problems.length > 0;
+}
+
+function write(path: string, contents: string): void {
+  try {
+    mkdirSync(dirname(resolve(path)), { recursive: true });
+    writeFileSync(path, contents);
+  } catch (error) {
+    throw new Unusable(`${path} can't be written (${(error as NodeJS.ErrnoException).code ?? error})`);
+  }
+}
+
+function only(operands: readonly string[], usage: string): string {
+  if (operands.length !== 1) throw new Unusable(`one file of feet is needed: evenhoof ${usage}`);
+  return operands[0];
+}
+
+function needed(value: string | undefined, option: string): string {
+  if (value === undefined) throw new Unusable(`${option} is missing`);
+  return value;
+}
+
+function oneOf<Word extends string>(
+  value: string | undefined,
+  words: readonly [Word, ...Word[]],
+  option: string,
+): Word {
+  const word = value === undefined ? words[0] : words.find((each) => each === value);
+  if (word === undefined) throw new Unusable(`${option} is ${value}; it must be ${words.join(' or ')}`);
+  return word;
+}
+
+process.exitCode = await main(process.argv.slice(2));
