@@ -68,3 +68,12 @@ const reserved = new Set(
 function isWord(name: string): boolean {
   return /^[\p{ID_Start}_$][\p{ID_Continue}$]*$/u.test(name) && !reserved.has(name);
 }
+
+/** A node's text for an error, cut where it is long. */
+export function excerpt(node: Node): string {
+  return shortened(print(node));
+}
+
+export function shortened(text: string): string {
+  return text.length > 80 ? `${text.slice(0, 79)}…` : text;
+}
