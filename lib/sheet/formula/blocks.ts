@@ -239,14 +239,18 @@ export class Blocks {
 
   #run(): void {
     const length = this.#length;
-    for (let start = 0; start < this.#size; start += length) {
+    for (let next = 0; next < this.#size; next += length) {
       // The last block reaches back over rows that are done, so that every block is whole.
-      const row = Math.min(start, this.#size - length);
-      const at = ({ moves, base }: Operand) => (moves ? row : base);
+      const row = Math.min(next, this.#size - length);
       for (const { kernel, x, y, out } of this.#steps)
-        kernel(out.array, at(out), x.array, at(x), y.array, at(y), length);
+        kernel(out.array, start(out, row), x.array, start(x, row), y.array, start(y, row), length);
     }
   }
+}
+
+/** Where in its array an operand begins for the block from `row` on. */
+function start({ moves, base }: Operand, row: number): number {
+  return moves ? row : base;
 }
 
 function padded<Values extends Float64Array | Int32Array>(values: Values, size: number): Values {
