@@ -146,7 +146,16 @@ export function inventHerd(seed: number): InventedHerd {
     const usualWeeks = uniform(5.2, 8.8);
     const growth = uniform(...(effects.growthPerMonth as unknown as [number, number]));
     const ownChange = effects.betweenHorsesPerWeek * (usualWeeks - 7) + normal(effects.horse.wallLevelChange);
-    const records = place % 8 === 5 ? 'before' : place % 12 === 9 ? 'after' : place % 12 === 6 ? 'between' : 'both';
+    const records =
+      place % 8 === 5
+        ? 'before'
+        : place % 12 === 9
+          ? 'after'
+          : place === 6
+            ? 'between'
+            : place === 18
+              ? 'unsaid'
+              : 'both';
     const farrier = place % 2 === 0 ? 'M. Alder' : 'J. Birch';
     const girth = Math.cbrt((weight * 11900) / 0.92);
     trueHorses.push({ horse_id, usualWeeks, growthPerMonth: growth, shod, weight_kg: weight });
@@ -279,6 +288,7 @@ export function inventHerd(seed: number): InventedHerd {
           record(days[visit - 1] + half, 'between', grown(standing, half), twice);
         }
         if (measured && (records === 'both' || records === 'before')) record(day, 'before', before, twice);
+        if (measured && records === 'unsaid') record(day, '', before, twice);
         standing = left(visit);
         if (measured && (records === 'both' || records === 'after')) record(day, 'after', standing, twice);
       });

@@ -1,5 +1,5 @@
 import type { Groups } from '../sheet/table.ts';
-import { median } from '../stats/index.ts';
+import { mad, median } from '../stats/index.ts';
 import type { Finding } from './finding.ts';
 
 /** With fewer feet to compare with, the herd says nothing. */
@@ -44,15 +44,12 @@ export function usualOf(values: Float64Array, herds: Groups, { rowsOfEach, feet,
     const middle = median(measured);
     for (const value of measured) own[group].push(Math.abs(value - middle));
   }
-  return all.map((group, i) => {
-    const middle = median(group);
-    return {
-      median: middle,
-      spread: 1.4826 * median(group.map((value) => Math.abs(value - middle))),
-      feet: known[i].size,
-      ownSpread: 1.4826 * median(own[i]),
-    };
-  });
+  return all.map((group, i) => ({
+    median: median(group),
+    spread: mad(group),
+    feet: known[i].size,
+    ownSpread: 1.4826 * median(own[i]),
+  }));
 }
 
 /** A value held against the usual; `undefined` where too few feet or no spread say what is usual. */
