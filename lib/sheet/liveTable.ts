@@ -248,8 +248,8 @@ export class LiveTable implements Table {
 
   #refresh(needed = this.#stale): void {
     if (!needed && !this.#stale) return;
-    this.#stale = false;
     this.#engine.refresh();
+    this.#stale = false;
   }
 
   #stage(name: string): ColumnStage {

@@ -35,6 +35,16 @@ describe('FootSheet', () => {
     expect(() => sheet.add({ name: 'x', formula: 'opposite(toe)' })).toThrow(/looks at the column horse_id/);
   });
 
+  test('a column of the wrong kind is named when a formula asks for the relation', () => {
+    const columns = { horse_id: { values: ['Ada'] }, toe: { unit: 'deg', values: Float64Array.of(50) } };
+    const number = { values: Float64Array.of(1) };
+    const text = { values: ['LF'] };
+    const one: Sheet = FootSheet.from({ ...columns, date: number, limb: number });
+    expect(() => one.add({ name: 'x', formula: 'opposite(toe)' })).toThrow('opposite goes by the words of limb');
+    const two: Sheet = FootSheet.from({ ...columns, date: text, limb: text });
+    expect(() => two.add({ name: 'x', formula: 'previous(toe)' })).toThrow('previous goes by the order of date');
+  });
+
   test('comes from an Arquero table with its relations', () => {
     const sheet = FootSheet.fromArquero(feet().toArquero(), ['horse_id', 'date', 'limb']);
     expect(sheet).toBeInstanceOf(FootSheet);

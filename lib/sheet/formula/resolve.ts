@@ -173,6 +173,13 @@ class Resolver {
     const lacking = needed.find((name) => name !== undefined && !this.#names.has(name));
     if (lacking !== undefined)
       throw complaint(node, `${relation.name} looks at the column ${lacking}, which is not there`, 'Add that column');
+    const isText = (name: string) => this.#scope.column(name).kind === 'text';
+    const refuse = (what: string) =>
+      complaint(node, `${relation.name} goes by ${what}`, 'Give that column another kind');
+    const numeric = Object.keys(relation.swap ?? {}).find((name) => !isText(name));
+    if (numeric !== undefined) throw refuse(`the words of ${numeric}, which are numbers`);
+    if (relation.before !== undefined && isText(relation.before))
+      throw refuse(`the order of ${relation.before}, which is text`);
     const x = this.typed(node.args[0]);
     return { ...x, node: { ...node, args: [x.node] }, bare: false };
   }
