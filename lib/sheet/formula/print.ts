@@ -40,8 +40,8 @@ function printed(node: Node, around: number): string {
     case 'column':
       return isWord(node.name) ? node.name : `column(${JSON.stringify(node.name)})`;
     case 'unary':
-      // Two signs side by side would be read as one that counts down.
-      return bracketed(`${node.operator}${printed(node.operand, unaryStrength + 1)}`, unaryStrength);
+      // Two signs side by side would be read as one that counts down, and a sign before a power can't be read.
+      return bracketed(`${node.operator}${printed(node.operand, strength['**'] + 1)}`, unaryStrength);
     case 'binary': {
       const own = strength[node.operator];
       const power = node.operator === '**';

@@ -1,0 +1,297 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { parse } from '../../../lib/sheet/formula/parse.ts';
+import { print } from '../../../lib/sheet/formula/print.ts';
+import { FormulaError, type Node } from '../../../lib/sheet/formula/syntax.ts';
+
+function error(text: string): FormulaError {
+  try {
+    parse(text);
+  } catch (caught) {
+    if (caught instanceof FormulaError) return caught;
+    throw caught;
+  }
+  throw new Error(`${text.slice(0, 60)} was taken`);
+}
+
+/** The tree without its places. */
+function bare(node: Node): unknown {
+  return JSON.parse(JSON.stringify(node, (key, value) => (key === 'start' || key === 'end' ? undefined : value)));
+}
+
+describe('what a formula can hold', () => {
+  test('numbers, texts, columns, operators, choices and calls, with their places', () => {
+    expect(parse('frog_width_mm / 2')).toEqual({
+      kind: 'binary',
+      operator: '/',
+      left: { kind: 'column', name: 'frog_width_mm', start: 0, end: 13 },
+      right: { kind: 'number', value: 2, start: 16, end: 17 },
+      start: 0,
+      end: 17,
+    });
+    expect(parse("limb == 'LF' ? -x : mean(x, limb)").kind).toBe('conditional');
+    expect(parse('!(a && b || c)')).toMatchObject({ kind: 'unary', operator: '!', operand: { operator: '||' } });
+    expect(parse('1.5e-3')).toMatchObject({ kind: 'number', value: 0.0015 });
+    expect(parse('hufbreite_mm + länge')).toMatchObject({ right: { kind: 'column', name: 'länge' } });
+  });
+
+  test('any column by its name in quotes', () => {
+    expect(parse('column("toe length") + column(\'a.b\')')).toMatchObject({
+      left: { kind: 'column', name: 'toe length', start: 0, end: 20 },
+      right: { kind: 'column', name: 'a.b' },
+    });
+    expect(parse('column("__proto__")')).toMatchObject({ kind: 'column', name: '__proto__' });
+  });
+
+  test('what binds tighter is deeper', () => {
+    expect(parse('a + b * c')).toMatchObject({ operator: '+', right: { operator: '*' } });
+    expect(parse('a - b - c')).toMatchObject({ left: { operator: '-' }, right: { name: 'c' } });
+    expect(parse('a ** b ** c')).toMatchObject({ left: { name: 'a' }, right: { operator: '**' } });
+    expect(parse('a ? b : c ? d : e')).toMatchObject({ otherwise: { kind: 'conditional' } });
+  });
+
+  test('=== is == and a plus before a value is nothing', () => {
+    expect(bare(parse('a === b'))).toEqual(bare(parse('a == b')));
+    expect(bare(parse('a !== b'))).toEqual(bare(parse('a != b')));
+    expect(bare(parse('+a'))).toEqual(bare(parse('a')));
+  });
+
+  test('names of everyday objects are just names', () => {
+    expect(parse('constructor + toString')).toMatchObject({ left: { kind: 'column', name: 'constructor' } });
+    expect(parse('hasOwnProperty(x)')).toMatchObject({ kind: 'call', name: 'hasOwnProperty' });
+  });
+});
+
+describe('what it refuses, with the place and the way out', () => {
+  test.each([
+    ['a.b', 'a member expression (characters 0 to 3): a column stands for itself, and a name with a dot'],
+    ['x.constructor.constructor("return 1")()', 'functions are called by their bare names'],
+    ['a["b"]', 'a member expression'],
+    ['a?.b', 'a chain expression'],
+    ['x = 1', 'an assignment expression (characters 0 to 5): two values are compared by =='],
+    ['x += 1', 'an assignment expression'],
+    ['x++', 'an update expression (characters 0 to 3): write x + 1'],
+    ['`a`', "a template literal (characters 0 to 3): text stands in '…'"],
+    ['f`a`', 'a tagged template expression'],
+    ['x => x', 'an arrow function expression'],
+    ['function () {}', 'a function expression'],
+    ['class {}', 'a class expression'],
+    ['new Date()', 'a new expression'],
+    ['import("x")', 'an import expression'],
+    ['[1, 2]', 'an array expression (characters 0 to 6): a formula gives one value a row'],
+    ['({ a: 1 })', 'an object expression'],
+    ['this', 'a this expression'],
+    ['f(...a)', 'a spread element'],
+    ['1,5 + x', 'decimals take a point, as in 1.5'],
+    ['null', '“null” (characters 0 to 4): write missing()'],
+    ['true', 'a yes/no column stands for itself'],
+    ['1n', '“1n”'],
+    ['/a/', '“/a/”'],
+    ['a ?? b', 'write coalesce(x, y)'],
+    ['a & b', '“&”'],
+    ['a << 2', '“<<”'],
+    ['typeof a', '“typeof”'],
+    ['a in b', '“in”'],
+    ['a instanceof b', '“instanceof”'],
+    ['(0, eval)("1")', 'functions are called by their bare names'],
+    ['f?.(1)', 'a chain expression'],
+  ])('%s', (text, words) => {
+    const { message, start, end } = error(text);
+    expect(message).toContain(words);
+    expect(start).toBeGreaterThanOrEqual(0);
+    expect(end).toBeLessThanOrEqual(text.length);
+    expect(message.endsWith('.')).toBe(false);
+  });
+
+  test('what can’t be read at all, saying where', () => {
+    expect(error('a +')).toMatchObject({ start: 3, end: 3 });
+    expect(error('a +').message).toContain('it ends too early');
+    expect(error('a b')).toMatchObject({ start: 2, end: 3 });
+    expect(error('a b').message).toContain("can't be read at character 2: “b” can't stand here");
+    expect(error('(a)) + b')).toMatchObject({ start: 3, end: 4 });
+    expect(error('"a').start).toBe(0);
+    expect(error('010').start).toBe(0);
+    expect(error('delete a').start).toBe(0);
+  });
+
+  test('comments, which would swallow the rest of a division', () => {
+    expect(error('a // b').message).toContain('For a division write one /');
+    expect(error('a /* b */ + c').start).toBe(2);
+  });
+
+  test('nothing at all', () => {
+    expect(error('').message).toContain('The formula is empty');
+    expect(error(' \n').message).toContain('The formula is empty');
+  });
+
+  test('numbers too large', () => {
+    expect(error('1e999').message).toContain('“1e999” is larger than any number');
+  });
+
+  test('column() without exactly one name in quotes', () => {
+    for (const text of ['column()', 'column(a)', 'column("a", "b")', 'column("a" + "b")'])
+      expect(error(text).message).toContain('column() takes one name in quotes');
+  });
+});
+
+describe('hostile formulas', () => {
+  const within = 500;
+  test.each([
+    ['brackets', `${'('.repeat(1900)}a${')'.repeat(1900)}`],
+    ['open brackets', '('.repeat(3999)],
+    ['signs', `${'!'.repeat(3900)}a`],
+    ['spaced signs', `${'- '.repeat(1900)}a`],
+    ['calls', `${'f('.repeat(1300)}a${')'.repeat(1300)}`],
+    ['choices', `${'a?b:'.repeat(900)}c`],
+    ['a chain of sums', `${'a+'.repeat(1900)}a`],
+    ['a chain of powers', `${'a**'.repeat(1300)}a`],
+    ['members', `a${'.b'.repeat(1900)}`],
+    ['lists', `${'['.repeat(1900)}`],
+    ['functions', `${'x=>'.repeat(1300)}x`],
+    ['texts', `"${'a'.repeat(10_000)}"`],
+    ['10,000 characters', `${'toe_length_mm + '.repeat(625)}1`],
+    ['a million characters', 'a'.repeat(1_000_000)],
+  ])('%s end in an error and not in a hang', (_, text) => {
+    const start = performance.now();
+    const { message } = error(text);
+    expect(performance.now() - start).toBeLessThan(within);
+    expect(message.length).toBeLessThan(400);
+  });
+
+  test('200 deep is fine', () => {
+    expect(parse(`${'('.repeat(198)}a${')'.repeat(198)}`)).toMatchObject({ kind: 'column', name: 'a' });
+    expect(parse(`${'a + '.repeat(198)}a`).kind).toBe('binary');
+  });
+
+  test('any text gives a tree or a FormulaError', () => {
+    const pieces = fc.constantFrom(
+      ...[
+        'a',
+        '1',
+        '.5',
+        '(',
+        ')',
+        '+',
+        '-',
+        '*',
+        '/',
+        '**',
+        '%',
+        '<',
+        '==',
+        '&&',
+        '?',
+        ':',
+        ',',
+        "'",
+        '"',
+        '`',
+        '\\',
+        '.',
+      ],
+      ...[
+        '[',
+        ']',
+        '{',
+        '}',
+        '=>',
+        '=',
+        ';',
+        '//',
+        '/*',
+        '${',
+        '#',
+        '@',
+        'new ',
+        'this',
+        'await ',
+        '\n',
+        '\u2028',
+        '__proto__',
+      ],
+    );
+    fc.assert(
+      fc.property(
+        fc.oneof(
+          fc.string({ unit: 'binary' }),
+          fc.array(pieces, { maxLength: 12 }).map((all) => all.join('')),
+        ),
+        (text) => {
+          try {
+            parse(text);
+          } catch (caught) {
+            expect(caught).toBeInstanceOf(FormulaError);
+            const { start, end } = caught as FormulaError;
+            expect(start).toBeGreaterThanOrEqual(0);
+            expect(end).toBeGreaterThanOrEqual(start);
+            expect(end).toBeLessThanOrEqual(text.length);
+          }
+        },
+      ),
+      { numRuns: 1000 },
+    );
+  });
+});
+
+describe('printing a formula', () => {
+  const place = { start: 0, end: 0 };
+  const name = fc.oneof(
+    fc.constantFrom('a', 'toe_angle_deg', 'class', 'a b', 'a"b', '', 'längs', '2nd', 'undefined', 'let', '__proto__'),
+    fc.string(),
+  );
+  const { node } = fc.letrec<{ node: Node }>((tie) => ({
+    node: fc.oneof(
+      { depthSize: 'medium', withCrossShrink: true },
+      name.map((name): Node => ({ kind: 'column', name, ...place })),
+      fc
+        .double({ min: 0, noNaN: true, noDefaultInfinity: true })
+        .map((value): Node => ({ kind: 'number', value: Object.is(value, -0) ? 0 : value, ...place })),
+      fc.string().map((value): Node => ({ kind: 'text', value, ...place })),
+      fc
+        .record({ operator: fc.constantFrom('-' as const, '!' as const), operand: tie('node') })
+        .map((parts): Node => ({ kind: 'unary', ...parts, ...place })),
+      fc
+        .record({
+          operator: fc.constantFrom(
+            ...(['+', '-', '*', '/', '%', '**', '<', '<=', '>', '>=', '==', '!=', '&&', '||'] as const),
+          ),
+          left: tie('node'),
+          right: tie('node'),
+        })
+        .map((parts): Node => ({ kind: 'binary', ...parts, ...place })),
+      fc
+        .tuple(tie('node'), tie('node'), tie('node'))
+        .map(
+          ([test, then, otherwise]): Node =>
+            Object.assign({ kind: 'conditional' as const, test, otherwise, ...place }, { then }),
+        ),
+      fc
+        .tuple(fc.constantFrom('mean', 'f', 'toString'), fc.array(tie('node'), { maxLength: 3 }))
+        .map(([name, args]): Node => ({ kind: 'call', name, args, ...place })),
+    ),
+  }));
+
+  test('gives a text that reads back as the same tree', () => {
+    fc.assert(
+      fc.property(node, (tree) => {
+        fc.pre(print(tree).length < 4000);
+        expect(bare(parse(print(tree)))).toEqual(bare(tree));
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  test('needs no bracket that isn’t needed', () => {
+    for (const text of [
+      'a + b * c',
+      '(a + b) * c',
+      'a - (b - c)',
+      '-(a + b)',
+      '!a && b',
+      'a ** -b',
+      '(-a) ** b',
+      'f(a ? b : c)',
+    ])
+      expect(print(parse(text))).toBe(text);
+  });
+});
