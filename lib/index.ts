@@ -69,6 +69,7 @@ export {
 } from './sheet/column.ts';
 export { daysFromIso, isoFromDays } from './sheet/days.ts';
 export { type DisplayUnits, displayUnit, formatQuantity, symbolOf, toDisplay } from './sheet/display.ts';
+export { type ComputedDefinition, type Edit, inWords } from './sheet/edits.ts';
 export { FormulaError } from './sheet/formula/syntax.ts';
 export type { Relation } from './sheet/relation.ts';
 export type { ColumnDescription, SheetOptions } from './sheet/sheet.ts';

@@ -1,5 +1,6 @@
 import type { Columns } from '../sheet/column.ts';
-import { type NameOf, Sheet, type SheetOptions, type Sources } from '../sheet/sheet.ts';
+import { Sheet, type SheetOptions } from '../sheet/sheet.ts';
+import type { NameOf, Sources } from '../sheet/typing.ts';
 import { footRelations } from './relations.ts';
 
 /** A sheet whose formulas may look at a horse's other feet and at the visit before: `opposite(toe_angle_deg)`. */

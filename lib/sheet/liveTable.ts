@@ -1,5 +1,6 @@
 import type { Cell } from './cell.ts';
-import { type Column, type Columns, type NumberColumn, TextColumn, toColumn } from './column.ts';
+import { type Column, type Columns, TextColumn, toColumn } from './column.ts';
+import { ComputedColumn } from './computedColumn.ts';
 import type { ComputedDefinition, Definition, Edit, MeasuredDefinition } from './edits.ts';
 import { type Formula, fitFormulas } from './fitFormulas.ts';
 import { errorOf } from './formula/errorOf.ts';
@@ -276,29 +277,6 @@ export class LiveTable implements Table {
       column: (name: string) => table.#stage(name).column,
       stage: (name: string) => table.#stage(name),
     };
-  }
-}
-
-/** A computed column of numbers; its errors are worked out when first asked for. */
-class ComputedColumn implements NumberColumn {
-  readonly kind: NumberColumn['kind'];
-  readonly unit: string;
-  #error: { readonly values: Float64Array | undefined } | undefined;
-
-  constructor(
-    formula: Formula,
-    readonly values: Float64Array,
-    readonly errors: () => Float64Array | undefined,
-  ) {
-    this.kind = formula.kind as NumberColumn['kind'];
-    this.unit = formula.unit;
-  }
-
-  /** There where all measured columns that it rests on have errors; a yes/no has none. */
-  get error(): Float64Array | undefined {
-    if (this.kind === 'boolean') return undefined;
-    this.#error ??= { values: this.errors() };
-    return this.#error.values;
   }
 }
 

@@ -1,6 +1,6 @@
 import { type ArqueroTable, fromArquero, toArquero } from './arquero.ts';
 import type { Cell } from './cell.ts';
-import type { Column, ColumnInput, Columns, Kind, NumberColumn, TextColumn } from './column.ts';
+import type { ColumnInput, Columns, Kind } from './column.ts';
 import { type ComputedDefinition, type Edit, History, inverse } from './edits.ts';
 import { type LineageNode, lineage } from './formula/lineage.ts';
 import { sentence } from './formula/sentence.ts';
@@ -11,22 +11,7 @@ import type { Relation } from './relation.ts';
 import { asInput } from './rowEdits.ts';
 import { rowsWhere, type View } from './rowsWhere.ts';
 import type { Groups, Table } from './table.ts';
-
-/** What TypeScript knows of a column from what was handed in. */
-export type ColumnOf<Input> = Input extends { readonly values: Float64Array }
-  ? NumberColumn
-  : Input extends { readonly values: readonly string[] }
-    ? TextColumn
-    : Column;
-
-/** The names of a sheet's columns; any text where TypeScript doesn't know them. */
-export type NameOf<C extends Columns> = keyof C & string;
-
-/** Columns as `Sheet.from` takes them. */
-export type Sources = Readonly<Record<string, ColumnInput & { readonly title?: string }>>;
-
-/** Cells of one new row; what is left out is missing. */
-export type NewRow<C extends Columns> = Readonly<Partial<Record<NameOf<C>, Cell>>>;
+import type { ColumnOf, NameOf, NewRow, Sources } from './typing.ts';
 
 /** What a column is. */
 export interface ColumnDescription {
