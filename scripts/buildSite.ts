@@ -7,13 +7,23 @@ import { type Pages, siteConfig } from './siteConfig.ts';
 
 /** Builds a notebook of static files: a document a page, and the service worker that keeps them for offline. */
 export async function buildSite(outDir: string, pages: Pages = {}): Promise<void> {
-  const { list } = pages;
-  const site = { configFile: false, logLevel: 'warn', build: { outDir } } as const;
-  await build(mergeConfig(siteConfig({ ...pages, policy: 'strict' }), site));
-  const { module } = await runnerImport<{ pages: readonly HerdPage[] }>(list ?? 'notebooks/index.ts');
-  if (module.pages.some(({ policy }) => policy === 'generated'))
-    await build(mergeConfig(siteConfig({ ...pages, policy: 'generated' }), site));
+  const { NODE_ENV } = process.env;
+  // Vite takes it over from whoever calls, and a page for development is a third larger.
+  process.env.NODE_ENV = 'production';
+  try {
+    const site = { configFile: false, logLevel: 'warn', build: { outDir } } as const;
+    await build(mergeConfig(siteConfig({ ...pages, policy: 'strict' }), site));
+    if (await hasGenerated(pages.list)) await build(mergeConfig(siteConfig({ ...pages, policy: 'generated' }), site));
+  } finally {
+    if (NODE_ENV === undefined) delete process.env.NODE_ENV;
+    else process.env.NODE_ENV = NODE_ENV;
+  }
   finishWorker(outDir);
+}
+
+async function hasGenerated(list = 'notebooks/index.ts'): Promise<boolean> {
+  const { module } = await runnerImport<{ pages: readonly HerdPage[] }>(list);
+  return module.pages.some(({ policy }) => policy === 'generated');
 }
 
 /** Writes into the service worker which files there are, and a fingerprint that changes when any of them does. */

@@ -3,11 +3,12 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Plugin, type Rolldown, runnerImport } from 'vite';
 import type { HerdPage } from '../lib/index.ts';
+import { leftOut } from './leftOut.ts';
 import type { Pages } from './siteConfig.ts';
 
 const ENTRY = 'virtual:page/';
 const STYLE = 'virtual:parts.css';
-const NO_ARQUERO = '\0no-arquero';
+const LEFT_OUT = '\0left-out:';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const dataFiles = () => readdirSync(join(root, 'data')).filter((file) => file.endsWith('.csv'));
@@ -39,14 +40,15 @@ export function documents({ list, folder, policy }: Required<Pages>): Plugin {
       if (policy === 'strict') input['service-worker'] = join(root, 'notebooks/shell/worker.ts');
       return command === 'build' ? { build: { rolldownOptions: { input } } } : undefined;
     },
-    resolveId(id) {
+    resolveId(id, importer = '') {
       if (id.startsWith(ENTRY) || id === STYLE) return `\0${id}`;
-      // Its verbs are generated code, which the strict policy stops, and it is a tenth of what a page has to fetch.
-      return id === 'arquero' && policy === 'strict' && this.environment.mode === 'build' ? NO_ARQUERO : undefined;
+      if (policy !== 'strict' || this.environment.mode !== 'build') return undefined;
+      const without = leftOut.findIndex(({ name, importer: from }) => name === id && from.test(importer));
+      return without < 0 ? undefined : LEFT_OUT + without;
     },
     load(id) {
       if (id === `\0${STYLE}`) return style;
-      if (id === NO_ARQUERO) return noArquero;
+      if (id.startsWith(LEFT_OUT)) return leftOut[Number(id.slice(LEFT_OUT.length))].instead;
       const page = pages.find(({ name }) => id === `\0${ENTRY}${name}`);
       if (!page) return undefined;
       if (!existsSync(fileOf(page))) this.error(`The page ${page.name} should stand in ${fileOf(page)}`);
@@ -90,13 +92,6 @@ export function documents({ list, folder, policy }: Required<Pages>): Plugin {
     },
   };
 }
-
-/** What stands in Arquero's place where its verbs could not run. */
-const noArquero = `export class ColumnTable {
-  constructor() {
-    throw new TypeError("Arquero is not part of this page. Give the page the policy 'generated' to use its verbs");
-  }
-}`;
 
 /** Every file that a chunk needs before it can run. */
 function imported(entry: Rolldown.OutputChunk, bundle: Rolldown.OutputBundle): string[] {

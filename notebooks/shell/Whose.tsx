@@ -1,4 +1,4 @@
-import { inUse, tableNames, useDemo, withoutFeet } from './herdInUse.ts';
+import { inUse, notKept, tableNames, useDemo, withoutFeet } from './herdInUse.ts';
 
 /** Says at every moment whether these are the reader's horses or invented ones. */
 export function Whose() {
@@ -9,7 +9,10 @@ export function Whose() {
     return (
       <div class="whose own">
         <p>
-          <strong>Your herd</strong>, from {files.join(', ')}. It stays on this device.
+          <strong>Your herd</strong>, from {files.join(', ')}.{' '}
+          {notKept.value
+            ? 'It could not be kept in this browser and is gone when you leave this page.'
+            : 'It stays on this device.'}
         </p>
         <button type="button" onClick={useDemo}>
           Put it away, show the demo herd

@@ -26,6 +26,9 @@ export const inUse: Signal<InUse | undefined> = signal(undefined);
 /** The reader's own tables that can't be shown yet, because the feet are not among them. */
 export const withoutFeet: Signal<KeptTables> = signal({});
 
+/** Whether the browser refused to keep the tables in use, as private windows do. */
+export const notKept: Signal<boolean> = signal(false);
+
 /** Why there is nothing to show, in words. */
 export const failure: Signal<string> = signal('');
 
@@ -70,12 +73,18 @@ export async function useOwn(opened: KeptTables): Promise<void> {
     if (table) own[name] = table;
   }
   await use(own);
-  await keepTables(own);
+  try {
+    await keepTables(own);
+    notKept.value = false;
+  } catch (error) {
+    console.warn('The tables could not be kept in this browser:', error);
+    notKept.value = true;
+  }
 }
 
 /** Puts the reader's tables away and shows the demo herd. */
 export async function useDemo(): Promise<void> {
-  await forgetTables();
+  if (!notKept.value) await forgetTables();
   await use({});
 }
 
