@@ -36,7 +36,7 @@ const feet = plainTable(
 );
 
 function computed(formula: string, table: Table = feet, unit?: string): (number | string)[] {
-  return Array.from(valuesOf([formula], table, unit)[0]);
+  return [...valuesOf([formula], table, unit)[0]];
 }
 
 function valuesOf(formulas: readonly string[], table: Table, unit?: string) {
