@@ -8,6 +8,7 @@ export { problemColumns, problemSentence } from './files/problems.ts';
 export { type ReadOptions, readTable, type TableRead } from './files/readTable.ts';
 export { type TidyFile, tidyFiles } from './files/tidyFiles.ts';
 export { tableChunks, type WriteOptions, writeTable } from './files/writeTable.ts';
+export * from './geometry/index.ts';
 export { bibliography, citation } from './hoof/bibliography.ts';
 export { context, type TableName } from './hoof/context.ts';
 export type { ColumnError } from './hoof/errors.ts';

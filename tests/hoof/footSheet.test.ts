@@ -58,3 +58,12 @@ describe('FootSheet', () => {
     ]);
   });
 });
+
+test('FootSheet.from() reads ISO texts in date as days, and leaves other texts alone', () => {
+  const columns = { horse_id: { values: ['A', 'A'] }, limb: { values: ['LF', 'LF'] } };
+  const angle = { unit: 'deg', values: Float64Array.of(50, 53) };
+  const sheet = FootSheet.from({ ...columns, date: { values: ['2026-01-01', '2026-02-01'] }, toe_angle_deg: angle });
+  sheet.add({ name: 'change', formula: 'toe_angle_deg - previous(toe_angle_deg)' });
+  expect([...(sheet.column('change' as never) as { values: Float64Array }).values]).toEqual([Number.NaN, 3]);
+  expect(FootSheet.from({ ...columns, date: { values: ['1.2.26', ''] } }).describe('date').kind).toBe('text');
+});
