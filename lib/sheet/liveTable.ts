@@ -147,9 +147,15 @@ export class LiveTable implements Table {
   /**
    * Adds columns, measured and computed, in any order.
    * @param places  where each stands afterwards, ascending
-   * @throws FormulaError, and then nothing has changed
+   * @throws FormulaError or TypeError, and then nothing has changed
    */
   define(definitions: readonly Definition[], places: readonly number[]): void {
+    const names = [...this.#names];
+    for (const [i, { name }] of definitions.entries()) {
+      if (names.includes(name))
+        throw new TypeError(`There are two columns ${name}. Choose another name for one of them`);
+      names.splice(places[i], 0, name);
+    }
     const measured = new Map(this.#measured);
     const computed = [...this.#formulas.values()].map(({ definition }) => definition);
     let rows = this.#names.length === 0 ? undefined : this.#rows;
@@ -163,8 +169,6 @@ export class LiveTable implements Table {
       measured.set(name, { title, stage: new InputStage(toColumn(column)) });
     }
     this.#fit(computed, measured);
-    const names = [...this.#names];
-    for (const [i, { name }] of definitions.entries()) names.splice(places[i], 0, name);
     this.#names = names;
     this.#rows = rows ?? 0;
     this.#arrange();

@@ -52,7 +52,7 @@ export class Sheet<C extends Columns = Columns> implements Table {
       definitions,
       definitions.map((_, i) => i),
     );
-    for (const key of keys) this.#table.column(key);
+    for (const key of keys) this.#table.formula(key);
     this.keys = keys;
   }
 

@@ -75,6 +75,18 @@ describe('Sheet.from', () => {
     expect([first.column('horse').values[0], first.column('area').values[0]]).toEqual(['Ada', 14400]);
   });
 
+  test('starts with computed columns, in any order, that no undoing takes away', () => {
+    const x = { values: Float64Array.of(1, 2) };
+    const computed = [
+      { name: 'z', formula: 'y + 1' },
+      { name: 'y', formula: 'x * 2' },
+    ];
+    const sheet: Sheet = Sheet.from({ x }, [], { computed });
+    expect(numbers(sheet, 'z')).toEqual([3, 5]);
+    expect(sheet.undo()).toBeUndefined();
+    expect(() => Sheet.from({ x }, [], { computed: [{ name: 'x', formula: '1' }] })).toThrow('There are two columns x');
+  });
+
   test('works without rows and without columns', () => {
     expect(Sheet.from({}).rows).toBe(0);
     const empty = Sheet.from({ x: { values: new Float64Array(0) } }).add({ name: 'm', formula: 'x - mean(x)' });
