@@ -1,5 +1,6 @@
 import { bibliography } from '../hoof/bibliography.ts';
 import { contextOf } from '../hoof/context.ts';
+import { derivedColumn } from '../hoof/derived.ts';
 import { limbs } from '../hoof/limbs.ts';
 import { measured } from '../hoof/measured.ts';
 import { measures } from '../hoof/measures/index.ts';
@@ -23,7 +24,8 @@ function reference(source: string): string {
 }
 
 /**
- * What is known of a column by its name: keys and circumstances, measured columns, built-in computed columns.
+ * What is known of a column by its name: keys and circumstances, measured columns, built-in computed columns,
+ * and what the herd joins, counts and sets side by side.
  * @returns nothing in it for a column that is none of ours
  * @example describeColumn('frog_width_mm').title // 'Frog width'
  */
@@ -45,5 +47,8 @@ export function describeColumn(name: string): ColumnDescription {
     const description = [about, sign].filter((part) => part !== undefined).join(' Sign: ');
     return { title, description, formula, unit, source: reference(source) };
   }
-  return {};
+  const derived = derivedColumn(name);
+  return derived
+    ? { title: derived.title, description: derived.about, formula: derived.formula, unit: derived.unit }
+    : {};
 }

@@ -116,6 +116,19 @@ export const bibliography: Readonly<Record<string, Reference>> = {
     address:
       'https://bib.vetmed.fu-berlin.de/pubdb/pub/20341-radiographic-measurements-of-the-hooves-of-normal-ponies/',
   },
+  'no-matching-pair': {
+    text: 'Study of the front feet of 40 horses, studylib.net/doc/7760711 (own title not shown)',
+    says: 'No horse had a perfectly matching pair.',
+    provenance: 'read',
+    address: 'https://studylib.net/doc/7760711',
+  },
+  'palmar-trim-trial': {
+    text: 'Strategic palmar trimming trial (11 horses with underrun heels, every 5 weeks to 30; abstract)',
+    says: 'Shape changed only at 25 to 30 weeks.',
+    provenance: 'read',
+    address:
+      'http://globalauthorid.com/WebPortal/ArticleView?wd=33D590FFF1ACAEBAC17B4C852255E57AC1EB1DCB841105D9A1254F775C40CA2B',
+  },
   'afj-load': {
     text: 'American Farriers Journal, article 14979',
     says: 'Body weight over the ground area of a foot: 60 to 78 psi is normal (4.22 to 5.48 kg/cm²), above 78 psi the feet are small for the horse.',

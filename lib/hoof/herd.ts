@@ -1,6 +1,7 @@
 import { type ColumnInput, type Columns, rowCount, TextColumn, toColumn } from '../sheet/column.ts';
 import { Sheet } from '../sheet/sheet.ts';
 import { context } from './context.ts';
+import { derivedColumn } from './derived.ts';
 import { type ColumnError, columnErrors, withErrors } from './errors.ts';
 import { FootSheet } from './footSheet.ts';
 import { gather } from './gather.ts';
@@ -183,7 +184,7 @@ const titles = new Map([...context, ...measured].map(({ name, title }) => [name,
 function titled(columns: Columns): Columns {
   const all: Columns = Object.create(null);
   for (const [name, input] of Object.entries(columns)) {
-    const title = titles.get(name) ?? name;
+    const title = titles.get(name) ?? derivedColumn(name)?.title ?? name;
     const text = input instanceof TextColumn ? new TextColumn(input.codes, input.levels) : undefined;
     all[name] = text === undefined ? { ...input, ...{ title } } : Object.assign(text, { title });
   }
