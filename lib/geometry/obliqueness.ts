@@ -26,7 +26,7 @@ export function seenAngle(angle: number, oblique: Oblique): number {
  * The true angle behind one that is seen: the inverse of `seenAngle`.
  * @param seen the angle in the picture in degrees, from 0 to 180
  * @returns the true angle in degrees
- * @example trueAngle(51.74, { turned: 20 }) // 50.00…
+ * @example trueAngle(51.74, { turned: 20 }) // 49.99…
  */
 export function trueAngle(seen: number, oblique: Oblique): number {
   const { rise, run, shear } = projection(oblique);

@@ -9,7 +9,7 @@ export function isMissing(value: number): boolean {
 /**
  * The numbers that are there, in order, in a fresh array that may be sorted in place.
  * @param values any numbers; a missing one is left out
- * @example present([3, NaN, 1]) // Float64Array [3, 1]
+ * @example present([3, NaN, 1]) // [3, 1]
  */
 export function present(values: Numbers): Float64Array {
   const kept = new Float64Array(values.length);

@@ -18,7 +18,7 @@ export interface TwoGroupPermutation extends PermutationTest {
  * @param options `exactUpTo` splits all are looked at, 1,000,000 where not given; beyond, `draws` from `seed`
  * @returns the difference of the means and the shares of splits; all NaN where a group is empty
  * @source Fisher 1935, The Design of Experiments; Pitman 1937, Supplement to the JRSS 4:119–130
- * @example permuteTwoGroups([1, 2, 3], [7, 8, 9]).p // 0.1, 2 of 20
+ * @example permuteTwoGroups([1, 2, 3], [7, 8, 9]).p // 0.1; 2 of 20
  */
 export function permuteTwoGroups(a: Numbers, b: Numbers, options: PermutationOptions = {}): TwoGroupPermutation {
   const [first, second] = [present(a), present(b)];
@@ -62,6 +62,6 @@ function splits(n: number, k: number): number {
 
 /** The sum of every choice of `k` numbers from place `from` on, added to `sum`. */
 function everySum(numbers: Float64Array, from: number, k: number, sum: number, found: (sum: number) => void): void {
-  if (k === 0) return found(sum);
-  for (let i = from; i <= numbers.length - k; i++) everySum(numbers, i + 1, k - 1, sum + numbers[i], found);
+  if (k === 0) found(sum);
+  else for (let i = from; i <= numbers.length - k; i++) everySum(numbers, i + 1, k - 1, sum + numbers[i], found);
 }

@@ -21,7 +21,7 @@ export interface WithinPermutation extends PermutationTest {
  * @param options `exactUpTo` arrangements all are looked at, 100,000 where not given; beyond, `draws` from `seed`
  * @returns the slope and the shares of arrangements; NaN where x varies in no group
  * @source Good 2005, Permutation, Parametric and Bootstrap Tests of Hypotheses, 3rd edition: restricted randomisation
- * @example permuteWithin([1, 2, 3, 1, 2, 3], [4, 5, 6, 1, 2, 3], [0, 0, 0, 1, 1, 1]).atLeastAsFar // 2 of 36
+ * @example permuteWithin([1, 2, 3, 1, 2, 3], [4, 5, 6, 1, 2, 3], [0, 0, 0, 1, 1, 1]).atLeastAsFar // 2; of 36
  */
 export function permuteWithin(
   x: Numbers,
@@ -103,8 +103,8 @@ function crossProducts({ x, y }: Block): Float64Array {
 
 /** Every sum of one number from each list. */
 function everySum(lists: readonly Float64Array[], from: number, sum: number, tally: PermutationTally): void {
-  if (from === lists.length) return tally.add(sum);
-  for (const number of lists[from]) everySum(lists, from + 1, sum + number, tally);
+  if (from === lists.length) tally.add(sum);
+  else for (const number of lists[from]) everySum(lists, from + 1, sum + number, tally);
 }
 
 function factorial(n: number): number {

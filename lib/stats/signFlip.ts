@@ -20,7 +20,7 @@ export interface SignFlip extends PermutationTest {
  * @returns the mean and the shares of patterns; all NaN of no difference at all
  * @source Fisher 1935, The Design of Experiments, 21; the halves after Horowitz & Sahni 1974, Journal of the ACM
  *   21:277–292
- * @example signFlip([1.2, 2.4, 1.3, 1.3, 0, 1, 1.8, 0.8, 4.6, 1.4]).p // 0.00390625, 4 of 1,024
+ * @example signFlip([1.2, 2.4, 1.3, 1.3, 0, 1, 1.8, 0.8, 4.6, 1.4]).p // 0.00390625; 4 of 1,024
  */
 export function signFlip(differences: Numbers, options: PermutationOptions = {}): SignFlip {
   const kept = present(differences);

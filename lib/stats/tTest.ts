@@ -21,7 +21,7 @@ export interface TTest {
  * @param se its standard error in the same unit
  * @param df degrees of freedom; for paired differences the pairs less one
  * @returns t, its two-sided p and the limits of the mean
- * @example tTestFromSummary(-1.5, 0.61, 10).p // 0.0338…
+ * @example tTestFromSummary(-1.5, 0.61, 10).p // 0.0337…
  */
 export function tTestFromSummary(mean: number, se: number, df: number, level = 0.95): TTest {
   const t = mean / se;

@@ -8,7 +8,7 @@ import type { Tails } from './tails.ts';
  * @param x 0 or more
  * @returns `lower` P and `upper` Q, from 0 to 1, each right to about 14 digits however small
  * @source DLMF 8.11.4 and 8.9.2, https://dlmf.nist.gov/8
- * @example incompleteGamma(1, 2).upper // 0.1353352832366127, e⁻²
+ * @example incompleteGamma(1, 2).upper // 0.1353352832366127; e⁻²
  */
 export function incompleteGamma(a: number, x: number): Tails {
   const kernel = gammaKernel(a, x);

@@ -1,0 +1,24 @@
+import { incompleteBeta } from '../../lib/stats/distributions/incompleteBeta.ts';
+import { incompleteGamma } from '../../lib/stats/distributions/incompleteGamma.ts';
+import * as stats from '../../lib/stats/index.ts';
+import { inversions } from '../../lib/stats/inversions.ts';
+import { selectNth } from '../../lib/stats/selectNth.ts';
+import { readData } from '../reference/stats/read.ts';
+import { runExamples } from './runExamples.ts';
+
+const { numbers, text } = readData('sleepstudy');
+const sleepstudy = {
+  Reaction: Float64Array.from(numbers.Reaction),
+  Days: Float64Array.from(numbers.Days),
+  Subject: text.Subject,
+};
+
+runExamples('lib/stats', {
+  ...stats,
+  sleepstudy,
+  incompleteBeta,
+  incompleteGamma,
+  inversions,
+  selectNth,
+  Float64Array,
+});
