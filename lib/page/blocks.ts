@@ -1,6 +1,7 @@
 import type { PlotOptions } from '@observablehq/plot';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { SvgNode } from '../views/svg.ts';
+import type { Task } from './task.ts';
 
 /** What a page is made of. Plain data: the renderers in `render/` turn it into a document, a page never does. */
 export type Block =
@@ -14,7 +15,8 @@ export type Block =
   | SheetBlock
   | Download
   | Control
-  | Group;
+  | Group
+  | Deferred;
 
 export interface Heading {
   readonly kind: 'heading';
@@ -140,4 +142,19 @@ export interface Group {
   readonly kind: 'group';
   readonly layout: 'stack' | 'side by side';
   readonly blocks: readonly Block[];
+}
+
+/** A part that waits for a task: in a browser it runs beside the page, in a file it has run. Made by `deferred`. */
+export interface Deferred {
+  readonly kind: 'deferred';
+  readonly name: string;
+  /** What is being worked out, in words: `Fitting the model`. */
+  readonly label: string;
+  // biome-ignore lint/suspicious/noExplicitAny: input and result belong together, which `deferred` holds
+  readonly task: Task<any, any>;
+  /** Can be structurally cloned; the same input is worked out once. */
+  readonly input: unknown;
+  /** What the result shows; cheap, as it is asked again whenever the page is. */
+  // biome-ignore lint/suspicious/noExplicitAny: see above
+  readonly blocks: (result: any) => readonly Block[];
 }

@@ -42,12 +42,13 @@ const parts = `
 .figures dd { margin: 0; max-width: 18rem; }
 .figures dd.number { font-size: var(--size-heading); line-height: 1.3; }
 
-.finding { display: grid; grid-template-columns: auto minmax(0, 40rem); gap: var(--space-near) var(--space-apart); margin: var(--space-apart) 0; padding-left: var(--space-near); border-left: 4px solid var(--raise); }
+.finding { display: grid; grid-template-columns: 15rem minmax(0, 40rem); gap: var(--space-near) var(--space-apart); margin: var(--space-apart) 0; padding-left: var(--space-near); border-left: 4px solid var(--raise); }
 .finding > :only-child { grid-column: 1 / -1; }
 .finding.unsure { border-left: 4px dashed var(--unsure); }
 .finding.steady { border-left: 2px solid var(--steady); }
 .finding.on-purpose { border-left: 6px double var(--on-purpose); }
 .finding p { margin-bottom: var(--space-tight); }
+.finding-value { font-size: var(--size-lead); }
 .finding-subject { font-size: var(--size-lead); line-height: 1.3; }
 .state { display: inline-flex; align-items: center; gap: 0.35em; margin-left: var(--space-close); padding: 0 0.4em; border: var(--stroke-thin) solid currentColor; border-radius: 2px; background: var(--card); font: var(--size-label)/1.5 var(--font-label); }
 .raise .state { color: var(--raise); }
@@ -57,7 +58,10 @@ const parts = `
 .figure-title { margin-bottom: var(--space-tight); font-size: var(--size-lead); font-weight: 600; line-height: 1.3; text-wrap: balance; }
 .summary { max-width: 40rem; }
 .takeaway { display: flex; flex-wrap: wrap; gap: var(--space-close); margin: var(--space-close) 0 0; }
-.picture { min-height: 1px; overflow-x: auto; }
+.picture { min-height: 1px; }
+.linked .picture { overflow-x: auto; }
+.working { display: flex; flex-wrap: wrap; align-items: center; gap: var(--space-close) var(--space-apart); padding: var(--space-near); border: var(--stroke-thin) solid var(--rule); background: var(--card); font: var(--size-small)/1.4 var(--font-label); }
+.working progress { accent-color: var(--measured); vertical-align: middle; }
 .drawing { display: block; }
 .picture svg, .drawing svg { display: block; max-width: 100%; height: auto; }
 .plot { background: none; overflow: visible; color: var(--ink); font-family: var(--font-label); font-size: var(--size-mark); }

@@ -2,6 +2,7 @@ import { createContext } from 'preact';
 import type { DisplayUnits } from '../sheet/display.ts';
 import type { Download, LinkedCharts, SheetBlock } from './blocks.ts';
 import type { ControlValue } from './page.ts';
+import type { RunTask } from './task.ts';
 
 /** What the parts of a page need to know of where they are drawn. */
 export interface Surroundings {
@@ -12,6 +13,8 @@ export interface Surroundings {
   readonly set: (name: string, value: ControlValue) => void;
   /** The files that go with a table: its tidy CSV and the dictionary beside it. */
   readonly files: (block: SheetBlock) => readonly Download[];
+  /** How tasks are run that take longer than a frame; on the page itself where left out. */
+  readonly run?: RunTask;
   /** Where there is no window: what charts are drawn with. */
   readonly document?: Document;
   /** Where there is no window: linked charts, drawn beforehand. */

@@ -5,6 +5,7 @@ import { Desk } from './Desk.tsx';
 import { rememberUnits, units } from './displayUnits.ts';
 import { failure, herd, start as startHerd } from './herdInUse.ts';
 import { keepForOffline } from './offline.ts';
+import { runTask } from './runTask.ts';
 import { tableFiles } from './tableFiles.ts';
 
 /** Starts a page's document: the herd, the desk above the page, the page, and its keeping for offline. */
@@ -23,7 +24,13 @@ export async function start(page: HerdPage): Promise<void> {
       if (reason || whole) blocks.querySelector('.waiting')?.remove();
       if (reason) render(<Trouble reason={reason} />, blocks);
       else if (whole)
-        mounted = mountPage(blocks, { page, herd: herd as ReadonlySignal<Herd>, units, files: tableFiles });
+        mounted = mountPage(blocks, {
+          page,
+          herd: herd as ReadonlySignal<Herd>,
+          units,
+          files: tableFiles,
+          run: runTask,
+        });
     });
   });
   await startHerd();

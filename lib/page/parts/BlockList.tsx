@@ -4,6 +4,7 @@ import type { Block } from '../blocks.ts';
 import { SheetPart } from '../sheet/SheetPart.tsx';
 import { ChartPart } from './ChartPart.tsx';
 import { ControlPart } from './ControlPart.tsx';
+import { DeferredPart } from './DeferredPart.tsx';
 import { DownloadPart } from './DownloadPart.tsx';
 import { DrawingsPart } from './DrawingsPart.tsx';
 import { FiguresPart } from './FiguresPart.tsx';
@@ -48,6 +49,8 @@ function Part({ block }: { block: Block }) {
       return <DownloadPart block={block} />;
     case 'control':
       return <ControlPart block={block} />;
+    case 'deferred':
+      return <DeferredPart block={block} />;
     case 'group':
       return (
         <div class={block.layout === 'stack' ? 'stack' : 'beside'}>

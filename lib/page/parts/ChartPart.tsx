@@ -16,14 +16,21 @@ export function ChartPart({ block }: { block: Chart }) {
     <figure class="chart">
       <p class="figure-title">{block.title}</p>
       {still ? (
-        <div class="picture" dangerouslySetInnerHTML={{ __html: drawChart(block, STILL_WIDTH, document).outerHTML }} />
+        <>
+          <div
+            class="picture"
+            dangerouslySetInnerHTML={{ __html: drawChart(block, STILL_WIDTH, document).outerHTML }}
+          />
+          <Caption block={block} />
+        </>
       ) : (
         <LivePicture block={block} />
       )}
-      {block.caption && <figcaption>{block.caption}</figcaption>}
     </figure>
   );
 }
+
+const Caption = ({ block }: { block: Chart }) => (block.caption ? <figcaption>{block.caption}</figcaption> : null);
 
 function LivePicture({ block }: { block: Chart }) {
   const place = useRef<HTMLDivElement>(null);
@@ -37,6 +44,7 @@ function LivePicture({ block }: { block: Chart }) {
     <>
       <div class="picture" ref={place} />
       <FailureLine failure={failure} />
+      <Caption block={block} />
       <p class="takeaway">
         <button
           type="button"

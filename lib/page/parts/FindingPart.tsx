@@ -22,9 +22,8 @@ export function FindingPart({ block }: { block: Finding }) {
             {stateWords[block.state]}
           </span>
         </p>
-        <p class="finding-sentence">
-          {block.sentence} {value && <span class="number">{value}</span>}
-        </p>
+        <p>{block.sentence}</p>
+        {value && <p class="finding-value number">{value}</p>}
         {against.length > 0 && (
           <ul class="against">
             {against.map((words) => (

@@ -5,6 +5,7 @@ import type { Download, SheetBlock } from '../blocks.ts';
 import { fromHash, toHash } from '../controls.ts';
 import { PageView } from '../PageView.tsx';
 import type { ControlValue, ControlValues, Page } from '../page.ts';
+import type { RunTask } from '../task.ts';
 
 export interface LivePage<Data> {
   readonly page: Page<Data>;
@@ -12,6 +13,8 @@ export interface LivePage<Data> {
   readonly units: ReadonlySignal<DisplayUnits>;
   /** The files that go with each table. */
   readonly files?: (block: SheetBlock) => readonly Download[];
+  /** How tasks are run; on the page itself where left out. */
+  readonly run?: RunTask;
 }
 
 /**
@@ -21,7 +24,7 @@ export interface LivePage<Data> {
  */
 export function mountPage<Data>(
   element: HTMLElement,
-  { page, herd, units, files = () => [] }: LivePage<Data>,
+  { page, herd, units, files = () => [], run }: LivePage<Data>,
 ): () => void {
   const controls = signal<ControlValues>({});
   const follow = () => {
@@ -33,6 +36,7 @@ export function mountPage<Data>(
     units: units.value,
     still: false,
     files,
+    run,
     set: (name: string, value: ControlValue) => {
       controls.value = { ...controls.value, [name]: value };
       history.replaceState(null, '', `#${toHash(controls.value)}`);

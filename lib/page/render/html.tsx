@@ -3,6 +3,7 @@ import { render } from 'preact-render-to-string';
 import type { DisplayUnits } from '../../sheet/display.ts';
 import type { Block, LinkedCharts } from '../blocks.ts';
 import { cautions } from '../cautions.ts';
+import { settled } from '../deferred.ts';
 import type { ControlValues, Page } from '../page.ts';
 import { BlockList } from '../parts/BlockList.tsx';
 import { style } from '../style.ts';
@@ -23,7 +24,7 @@ export interface StillPage<Data> {
  */
 export async function htmlPage<Data>(page: Page<Data>, input: StillPage<Data>): Promise<string> {
   const { herd, controls = {}, units = { length: 'mm', mass: 'kg' }, source } = input;
-  const blocks = page.blocks({ herd, controls, units });
+  const blocks = settled(page.blocks({ herd, controls, units }));
   const surroundings = {
     units,
     still: true,
