@@ -36,15 +36,23 @@ function quoted(text: string): string {
 export function codedCells(column: Column): CodedCells {
   if (column instanceof TextColumn) return { codes: column.codes, ...pooled(column.levels.map(textCell)) };
   const known = new Map<number, number>();
-  const codes = Int32Array.from(column.values, (value) => {
-    if (!Number.isFinite(value)) return -1;
+  const { values } = column;
+  const codes = new Int32Array(values.length).fill(-1);
+  for (let row = 0; row < values.length; row++) {
+    const value = values[row];
+    if (!Number.isFinite(value)) continue;
+    // Dates come in runs, and a look back is quicker than a look-up.
+    if (row > 0 && value === values[row - 1]) {
+      codes[row] = codes[row - 1];
+      continue;
+    }
     let code = known.get(value);
     if (code === undefined) {
       code = known.size;
       known.set(value, code);
     }
-    return code;
-  });
+    codes[row] = code;
+  }
   return { codes, ...pooled([...known.keys()].map(column.kind === 'date' ? isoDate : trueOrFalse)) };
 }
 

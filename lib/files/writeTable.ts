@@ -1,5 +1,5 @@
-import { codedCells, headingCell, textCell } from './codedCells.ts';
-import { longestNumber, putNumber } from './putNumber.ts';
+import { headingCell } from './codedCells.ts';
+import { RowWriter } from './rowWriter.ts';
 import { namedColumns, type Writable } from './writable.ts';
 
 export interface WriteOptions {
@@ -11,8 +11,6 @@ export interface WriteOptions {
   readonly entered?: ReadonlyMap<string, ReadonlyMap<number, string>>;
 }
 
-const LF = 10;
-const COMMA = 44;
 const chunkLength = 1 << 16;
 
 /**
@@ -40,57 +38,12 @@ export function* tableChunks(table: Writable, options: WriteOptions = {}): Gener
   if (unnamed >= 0) throw new TypeError(`Column ${unnamed + 1} has no name; give it one to write the table`);
 
   const columns = names.map((name) => source.column(name));
-  const numbers = columns.map((column) => (column.kind === 'number' ? column.values : undefined));
-  const coded = columns.map((column) => (column.kind === 'number' ? undefined : codedCells(column)));
-  const encoder = new TextEncoder();
-  // Alone in its row, a missing cell would leave an empty line, which is no row.
-  const missing = encoder.encode(names.length === 1 ? '""' : '');
-  const entered = names.map(
-    (name) =>
-      new Map(Array.from(options.entered?.get(name) ?? [], ([row, text]) => [row, encoder.encode(textCell(text))])),
-  );
-  const longestRow = columns.reduce((sum, _, c) => sum + 1 + longestCell(coded[c]?.ends, entered[c]), 2);
-
-  const headings = encoder.encode(`${names.map(headingCell).join(',')}\n`);
-  yield headings;
-  const length = Math.max(chunkLength, longestRow);
-  let chunk = new Uint8Array(length);
-  let at = 0;
+  const entered = names.map((name) => options.entered?.get(name));
   const rows = options.rows?.length ?? columns[0].values.length;
-  for (let i = 0; i < rows; i++) {
-    if (at + longestRow > length) {
-      yield chunk.subarray(0, at);
-      chunk = new Uint8Array(length);
-      at = 0;
-    }
-    const row = options.rows ? options.rows[i] : i;
-    for (let c = 0; c < columns.length; c++) {
-      const values = numbers[c];
-      if (values !== undefined) {
-        const value = values[row];
-        if (Number.isFinite(value)) at = putNumber(value, chunk, at);
-        else at = put(entered[c].get(row) ?? missing, chunk, at);
-      } else {
-        const { codes, pool, ends } = coded[c]!;
-        const code = codes[row];
-        if (code < 0) at = put(entered[c].get(row) ?? missing, chunk, at);
-        else for (let from = ends[code]; from < ends[code + 1]; from++) chunk[at++] = pool[from];
-      }
-      chunk[at++] = COMMA;
-    }
-    chunk[at - 1] = LF;
+  const writer = new RowWriter(columns, entered, rows, options.rows);
+  yield new TextEncoder().encode(`${names.map(headingCell).join(',')}\n`);
+  while (writer.next < rows) {
+    const chunk = new Uint8Array(Math.max(chunkLength, writer.longestRow));
+    yield chunk.subarray(0, writer.fill(chunk));
   }
-  if (at > 0) yield chunk.subarray(0, at);
-}
-
-function put(cell: Uint8Array, bytes: Uint8Array, at: number): number {
-  bytes.set(cell, at);
-  return at + cell.length;
-}
-
-function longestCell(ends: Int32Array | undefined, entered: ReadonlyMap<number, Uint8Array>): number {
-  let longest = longestNumber;
-  if (ends) for (let code = 1; code < ends.length; code++) longest = Math.max(longest, ends[code] - ends[code - 1]);
-  for (const { length } of entered.values()) longest = Math.max(longest, length);
-  return longest;
 }
