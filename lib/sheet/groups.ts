@@ -10,17 +10,19 @@ import type { Groups } from './table.ts';
 export function groupRows(columns: readonly Column[], rows: number): Groups {
   // Worked on in place: a fresh array of a million costs more than a pass over it.
   const codes = new Int32Array(rows);
-  let size = Math.min(rows, 1);
+  let left: Key = { codes, low: 0, size: Math.min(rows, 1) };
   columns.forEach((column, index) => {
-    const key = column instanceof TextColumn ? textKey(column) : numberKey(column.values);
-    const pairs = size * key.size;
+    const right = column instanceof TextColumn ? textKey(column) : numberKey(column.values);
     const last = index === columns.length - 1;
-    size = last || pairs > tableSize(rows) ? numbered(codes, key, pairs) : cross(codes, key, pairs);
+    const pairs = left.size * right.size;
+    if (index === 0 && !last) left = right;
+    else if (last || pairs > tableSize(rows)) left = { codes, low: 0, size: numbered(codes, left, right) };
+    else left = { codes, low: 0, size: crossed(codes, left, right) };
   });
-  return { codes, count: size };
+  return { codes, count: left.size };
 }
 
-/** A column's values as codes from `low` to before `low + size`, some of which no row may have. */
+/** Codes from `low` to before `low + size`, some of which no row may have. */
 interface Key {
   readonly codes: Int32Array;
   readonly low: number;
@@ -65,22 +67,31 @@ function codeOf(known: Map<number, number>, value: number): number {
   return known.size - 1;
 }
 
-/** All pairs of a group so far and a key, whether a row has them or not. */
-function cross(codes: Int32Array, { codes: keys, low, size }: Key, pairs: number): number {
+/** All pairs of codes, whether a row has them or not; returns how many. */
+function crossed(codes: Int32Array, left: Key, right: Key): number {
+  const [a, b] = [left.codes, right.codes];
+  const { size } = right;
+  const low = left.low * size + right.low;
   const rows = codes.length;
-  for (let row = 0; row < rows; row++) codes[row] = codes[row] * size + keys[row] - low;
-  return pairs;
+  for (let row = 0; row < rows; row++) codes[row] = a[row] * size + b[row] - low;
+  return left.size * size;
 }
 
-/** The pairs that rows have, numbered in the order of their first rows; returns how many there are. */
-function numbered(codes: Int32Array, key: Key, pairs: number): number {
+/** The pairs that rows have, numbered in the order of their first rows; returns how many. */
+function numbered(codes: Int32Array, left: Key, right: Key): number {
+  const [a, b] = [left.codes, right.codes];
+  const { size } = right;
+  const low = left.low * size + right.low;
   const rows = codes.length;
-  if (pairs > tableSize(rows)) return pairUp(codes, key);
-  const { codes: keys, low, size } = key;
-  const known = new Int32Array(pairs);
+  if (left.size * size > tableSize(rows)) {
+    const known = new Map<number, number>();
+    for (let row = 0; row < rows; row++) codes[row] = codeOf(known, a[row] * size + b[row] - low);
+    return known.size;
+  }
+  const known = new Int32Array(left.size * size);
   let count = 0;
   for (let row = 0; row < rows; row++) {
-    const pair = codes[row] * size + keys[row] - low;
+    const pair = a[row] * size + b[row] - low;
     let code = known[pair];
     if (code === 0) {
       code = ++count;
@@ -89,12 +100,4 @@ function numbered(codes: Int32Array, key: Key, pairs: number): number {
     codes[row] = code - 1;
   }
   return count;
-}
-
-/** The same by a map, for many pairs of which few are there. */
-function pairUp(codes: Int32Array, { codes: keys, low, size }: Key): number {
-  const rows = codes.length;
-  const known = new Map<number, number>();
-  for (let row = 0; row < rows; row++) codes[row] = codeOf(known, codes[row] * size + keys[row] - low);
-  return known.size;
 }

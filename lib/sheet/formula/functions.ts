@@ -181,7 +181,7 @@ const plain: readonly PlainFunction[] = [
     about: 'the angle of a line that goes up and along by these, −180° to 180°, counter-clockwise from along',
     takes: 'alike',
     gives: 'angle',
-    of: Math.atan2,
+    of: (y, x) => Math.atan2(y + 0, x + 0),
     kernel: kernels.atan2,
     slopes: [(y, x) => x / (x * x + y * y), (y, x) => -y / (x * x + y * y)],
     sql: (y, x) => `ATAN2(${y}, ${x})`,

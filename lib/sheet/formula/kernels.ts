@@ -198,8 +198,9 @@ export const atan: Kernel = (out, o, x, i, _y, _j, n) => {
   for (let k = 0; k < n; k++) out[o + k] = Math.atan(x[i + k]);
 };
 
+/** A nought with a minus sign, which rounding leaves behind, would turn the line about: adding 0 takes the sign off. */
 export const atan2: Kernel = (out, o, x, i, y, j, n) => {
-  for (let k = 0; k < n; k++) out[o + k] = Math.atan2(x[i + k], y[j + k]);
+  for (let k = 0; k < n; k++) out[o + k] = Math.atan2(x[i + k] + 0, y[j + k] + 0);
 };
 
 export const min: Kernel = (out, o, x, i, y, j, n) => {

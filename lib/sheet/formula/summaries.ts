@@ -1,3 +1,4 @@
+import { quantileSorted } from '../../stats/quantile.ts';
 import type { Kind } from '../column.ts';
 import type { Grouped } from '../grouped.ts';
 import { finite } from './operators.ts';
@@ -86,18 +87,9 @@ function extremeWeights(grouped: Grouped, result: Float64Array): Float64Array {
   return byRow(grouped, (group, value) => (value === result[group] && taken[group]++ === 0 ? 1 : 0));
 }
 
-/** R's type 7: linear between the order statistics, the smallest at 0 and the largest at 1. */
 function quantile(grouped: Grouped, p: number): Float64Array {
   const { starts, values } = grouped.sorted;
-  return byGroup(grouped, (group) => {
-    const start = starts[group];
-    const last = starts[group + 1] - 1;
-    if (last < start) return Number.NaN;
-    const at = start + p * (last - start);
-    const low = Math.floor(at);
-    const below = values[low];
-    return low === last ? below : below + (at - low) * (values[low + 1] - below);
-  });
+  return byGroup(grouped, (group) => quantileSorted(values.subarray(starts[group], starts[group + 1]), p));
 }
 
 /** The two order statistics about `p` share the weight; of equal values the first rows carry it. */

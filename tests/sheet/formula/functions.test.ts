@@ -139,6 +139,7 @@ describe('the answers of single functions', () => {
   test('the angle of a line counts from along, counter-clockwise', () => {
     expect(of('atan2', 1, 0)).toBe(Math.PI / 2);
     expect(of('atan2', 0, -1)).toBe(Math.PI);
+    expect(of('atan2', -0, -1)).toBe(Math.PI);
     expect(of('hypot', 3, 4)).toBe(5);
   });
 });

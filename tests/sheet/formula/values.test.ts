@@ -493,7 +493,7 @@ class Naive {
       case 'hypot':
         return finite(Math.sqrt(a * a + b * b));
       case 'atan2':
-        // Sums and products have no minus nought, so neither has an argument here.
+        // A minus nought is nought.
         return Math.atan2(a + 0, b + 0);
       case 'round':
         return a < 0 ? -Math.round(-a) : Math.round(a);
