@@ -14,11 +14,12 @@ const ofOneReading = ['repeat', 'observer', 'method', 'view_quality', 'hair_over
 export function occasionColumns(feet: Columns): Columns {
   const kept: Columns = Object.create(null);
   const keys = ['horse_id', 'date', 'limb'].map((name) => toColumn(feet[name]));
+  const rows = rowCount(feet);
   const usable: number[] = [];
-  for (let row = 0; row < rowCount(feet); row++)
+  for (let row = 0; row < rows; row++)
     if (keys.every((key) => (key.kind === 'text' ? key.codes[row] >= 0 : !Number.isNaN(key.values[row]))))
       usable.push(row);
-  const all = usable.length === rowCount(feet);
+  const all = usable.length === rows;
   for (const [name, column] of Object.entries(feet))
     if (!ofOneReading.includes(name)) kept[name] = all ? column : gather(column, usable);
   return average(kept, readingsOfAFoot(kept));

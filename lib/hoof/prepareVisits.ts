@@ -32,7 +32,7 @@ export function visitsFromFeet(feet: Columns): Columns {
   const date = feet.date.values as Float64Array;
   const moment = Object.hasOwn(feet, 'moment') ? (toColumn(feet.moment) as TextColumn) : undefined;
   const rows: number[] = [];
-  for (let row = 0; row < rowCount(feet); row++) {
+  for (let row = 0; row < date.length; row++) {
     const word = moment?.at(row);
     if (horse.codes[row] >= 0 && !Number.isNaN(date[row]) && (word === 'before' || word === 'after')) rows.push(row);
   }

@@ -8,7 +8,7 @@ import { sideOf } from './limbs.ts';
 import type { Measure, Range } from './measure.ts';
 import { measures } from './measures/index.ts';
 import { beyond, type Ranges, rangeFor } from './ranges.ts';
-import { against, type Readings, usualOf } from './usual.ts';
+import { against, type Readings, type Usual, usualOf } from './usual.ts';
 import { errorsBeyond, verdict } from './verdict.ts';
 
 /** From how many robust standard deviations a value counts as unusual for the herd. Common practice, no source. */
@@ -92,7 +92,11 @@ function findingsOf(measure: Measure, { occasions, facts, latest, like, readings
   const sameMoment = occasions.groups(['end', 'moment']);
   const anyMoment = occasions.groups(['end']);
   const usual = usualOf(values, sameMoment, readings);
-  const usualAnyMoment = usualOf(values, anyMoment, readings);
+  let ofAnyMoment: readonly Usual[] | undefined;
+  const usualAnyMoment = (row: number): Usual => {
+    ofAnyMoment ??= usualOf(values, anyMoment, readings);
+    return ofAnyMoment[anyMoment.codes[row]];
+  };
   const opposite = occasions.partners(occasions.relations.find(({ name }) => name === 'opposite')!);
   const at = (row: number) => ({ value: values[row], error: error?.[row] ?? Number.NaN, date: date[row] });
   const found: Finding[] = [];
@@ -101,7 +105,7 @@ function findingsOf(measure: Measure, { occasions, facts, latest, like, readings
     const { value, error } = at(row);
     if (Number.isNaN(value) || (measure.view === 'pair' && sideOf(foot.limb) === 'right')) continue;
     const expected = usual[sameMoment.codes[row]];
-    const herd = against(value, expected, false) ?? against(value, usualAnyMoment[anyMoment.codes[row]], true);
+    const herd = against(value, expected, false) ?? against(value, usualAnyMoment(row), true);
     const earlier = [...like(row)].filter((other) => date[other] < date[row] && !Number.isNaN(values[other])).map(at);
     const own = history(value, error, earlier, expected.ownSpread);
     const range = rangeFor(ranges.get(measure.name) ?? [], foot);

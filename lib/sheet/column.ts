@@ -79,10 +79,12 @@ export function toColumn(input: ColumnInput | Column): Column {
 /** How many rows a table has; a table whose columns differ in length is a programmer's mistake. */
 export function rowCount(columns: Columns): number {
   let rows = -1;
-  for (const [name, { values }] of Object.entries(columns)) {
-    if (rows < 0) rows = values.length;
-    else if (values.length !== rows)
-      throw new TypeError(`Column ${name} has ${values.length} rows where the columns before it have ${rows}`);
+  for (const [name, column] of Object.entries(columns)) {
+    // Text that has its codes already need not be spelt out to be counted.
+    const { length } = column instanceof TextColumn ? column.codes : column.values;
+    if (rows < 0) rows = length;
+    else if (length !== rows)
+      throw new TypeError(`Column ${name} has ${length} rows where the columns before it have ${rows}`);
   }
   return Math.max(rows, 0);
 }
