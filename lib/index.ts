@@ -17,6 +17,29 @@ export { FootSheet as Sheet } from './hoof/footSheet.ts';
 export { type Herd, type HerdOptions, type HerdTables, herd, intervalSheet } from './hoof/herd.ts';
 export { HerdError } from './hoof/herdError.ts';
 export { history } from './hoof/history.ts';
+export { type IntervalData, type IntervalQuestion, intervalData } from './hoof/intervalData.ts';
+export {
+  type IntervalAnswer,
+  type IntervalEstimate,
+  type IntervalFit,
+  type IntervalOptions,
+  intervalEffect,
+  intervalModel,
+} from './hoof/intervalModel.ts';
+export { type IntervalSpread, intervalSpread } from './hoof/intervalSpread.ts';
+export { horseTable, intervalTable, termTable, termWordsTable } from './hoof/intervalTables.ts';
+export { type IntervalWork, type IntervalWorkDone, intervalTask, type OtherEffect } from './hoof/intervalTask.ts';
+export {
+  betweenSentence,
+  checkSentences,
+  effectSentence,
+  errorSentence,
+  explanationSentences,
+  modelSentence,
+  outcomeWords,
+  pWords,
+  singularSentence,
+} from './hoof/intervalWords.ts';
 export { latestOccasions } from './hoof/latest.ts';
 export { endOf, isLimb, type Limb, limbName, limbs, oppositeOf, parseLimb, sideOf } from './hoof/limbs.ts';
 export type { Measure, Measured, Range } from './hoof/measure.ts';
@@ -41,6 +64,7 @@ export type {
   Block,
   Chart,
   Control,
+  Deferred,
   Download,
   Drawings,
   Figures,
@@ -53,12 +77,14 @@ export type {
 } from './page/blocks.ts';
 export { cautions } from './page/cautions.ts';
 export { addressOf, chosen } from './page/controls.ts';
+export { deferred, settled } from './page/deferred.ts';
 export type { ControlValue, ControlValues, Page, PageInput } from './page/page.ts';
 export { BlockList } from './page/parts/BlockList.tsx';
 export { asProse } from './page/prose.ts';
 export { type LivePage, mountPage } from './page/render/browser.tsx';
 export { htmlPage, type StillPage } from './page/render/html.tsx';
 export { type Surroundings, SurroundingsContext } from './page/surroundings.ts';
+export type { Running, RunTask, Task, TaskProgress } from './page/task.ts';
 export type { Cell } from './sheet/cell.ts';
 export {
   type Column,
@@ -89,6 +115,7 @@ export { footSide } from './views/footSide.ts';
 export { footWords } from './views/footWords.ts';
 export { fourFeet } from './views/fourFeet.ts';
 export { intervalChanges } from './views/intervalChange.ts';
+export { intervalEffect as intervalEffectChart } from './views/intervalEffect.ts';
 export { intervalSlopes } from './views/intervalSlopes.ts';
 export { leftAgainstRight } from './views/leftAgainstRight.ts';
 export { levelDistribution } from './views/levelDistribution.ts';
@@ -96,12 +123,14 @@ export { limbMark, limbSign } from './views/limbMark.ts';
 export { type LinkedDescription, linkedHerd } from './views/linkedHerd.ts';
 export { measureDrawing } from './views/measureDrawing.ts';
 export { rangeShares as rangeSharesChart } from './views/rangeShares.ts';
+export { residualQuantiles } from './views/residualQuantiles.ts';
 export { shapeDistributions } from './views/shapeDistributions.ts';
 export { shapeRatios } from './views/shapeRatios.ts';
 export { type State, stateSign, stateWords } from './views/stateSign.ts';
 export { type SvgNode, svg } from './views/svg.ts';
 export { svgText } from './views/svgText.ts';
 export { accents, drawingScales, fonts, grounds, inks, roles } from './views/theme.ts';
+export { withoutEachHorse } from './views/withoutEachHorse.ts';
 
 /** A page about a herd. */
 export type HerdPage = Page<Herd>;

@@ -5,6 +5,15 @@ import { page as columns } from './columns.ts';
 import { page as frontAndHind } from './frontAndHind.ts';
 import { page as herd } from './herd.ts';
 import { page as level } from './level.ts';
+import { page as longerIntervals } from './longerIntervals.ts';
 
 /** Every page, in the order of the navigation; the first is where the notebook opens. */
-export const pages: readonly HerdPage[] = [herd, frontAndHind, level, betweenVisits, columns, cautions];
+export const pages: readonly HerdPage[] = [
+  herd,
+  frontAndHind,
+  level,
+  betweenVisits,
+  longerIntervals,
+  columns,
+  cautions,
+];

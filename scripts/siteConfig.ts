@@ -13,6 +13,9 @@ export interface Pages {
   readonly policy?: 'strict' | 'generated';
 }
 
+/** What a file stands for is in its exports; what Node alone needs drops out of the pages with its importer. */
+const ours = { moduleSideEffects: (id: string) => !/\/lib\/|\/node_modules\/linkedom\//.test(id) };
+
 /** How Vite builds the notebook. Addresses are relative, so that it runs from any folder of any server. */
 export function siteConfig({
   list = here('../notebooks/index.ts'),
@@ -25,6 +28,10 @@ export function siteConfig({
     appType: 'mpa',
     publicDir: false,
     plugins: [documents({ list, folder, policy })],
+    worker: {
+      format: 'es',
+      rolldownOptions: { treeshake: ours },
+    },
     build: {
       outDir: 'dist/notebook',
       emptyOutDir: policy === 'strict',
@@ -34,8 +41,7 @@ export function siteConfig({
       assetsInlineLimit: 0,
       chunkSizeWarningLimit: 1500,
       rolldownOptions: {
-        // What a file stands for is in its exports; what Node alone needs drops out of the pages with its importer.
-        treeshake: { moduleSideEffects: (id) => !/\/lib\/|\/node_modules\/linkedom\//.test(id) },
+        treeshake: ours,
         output: {
           entryFileNames: ({ name }) => (name === 'service-worker' ? '[name].js' : 'assets/[name]-[hash].js'),
         },

@@ -89,22 +89,28 @@ export function intervalData(
   const chosen = chooseMoments(usable.map((row) => compared[row]));
   const rows = usable.filter((row) => compared[row] === chosen);
   leftOut.otherMoments = usable.length - rows.length;
-  const start = Float64Array.from(rows, (row) => numbers('start_date')[row]);
-  const end = Float64Array.from(rows, (row) => numbers('end_date')[row]);
-  const words = (name: string) => rows.map((row) => text(name)[row]);
+  const picked = (values: Float64Array) => Float64Array.from(rows, (row) => values[row]);
+  const words = (name: string) => {
+    const values = text(name);
+    return rows.map((row) => values[row]);
+  };
+  const start = picked(numbers('start_date'));
+  const end = picked(numbers('end_date'));
   return {
     ...{ outcome, unit: from.unit, size, start, end, compared: chosen, leftOut },
     horse: words('horse_id'),
     limb: words('limb'),
-    change: Float64Array.from(rows, (row) => changes[row]),
+    change: picked(changes),
     changeError: Float64Array.from(rows, (row) => errors?.[row] ?? Number.NaN),
-    atStart: Float64Array.from(rows, (row) => starts[row]),
-    shod: table.names.includes('shod')
-      ? rows.map((row) => ({ 1: 'shod', 0: 'bare' })[numbers('shod')[row]] ?? '')
-      : rows.map(() => ''),
+    atStart: picked(starts),
+    shod: table.names.includes('shod') ? Array.from(picked(numbers('shod')), shoeing) : rows.map(() => ''),
     farrier: words('farrier'),
     season: Array.from(start, (day, i) => quarterOf((day + end[i]) / 2)),
   };
+}
+
+function shoeing(shod: number): string {
+  return shod === 1 ? 'shod' : shod === 0 ? 'bare' : '';
 }
 
 function errorsOf(table: Table, name: string): Float64Array | undefined {

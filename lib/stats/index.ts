@@ -66,5 +66,6 @@ export { type SlopePlan, slopeDesign } from './slopeDesign.ts';
 export { sum } from './sum.ts';
 export { type Summary, summary } from './summary.ts';
 export { type TheilSen, type TheilSenOptions, theilSen } from './theilSen.ts';
+export { type TheilSenWithin, type TheilSenWithinOptions, theilSenWithin } from './theilSenWithin.ts';
 export { pairedTTest, type TTest, tTest, tTestFromSummary, welchTest } from './tTest.ts';
 export { weightedQuantile } from './weightedQuantile.ts';

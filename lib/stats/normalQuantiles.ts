@@ -24,5 +24,5 @@ export function normalQuantiles(values: Numbers): NormalQuantiles {
   const n = sorted.length;
   const a = n <= 10 ? 3 / 8 : 1 / 2;
   const expected = sorted.map((_, i) => normal.quantile((i + 1 - a) / (n + 1 - 2 * a)));
-  return { sorted, expected, straightness: n < 3 ? NaN : pearson(sorted, expected) };
+  return { sorted, expected, straightness: n < 3 ? NaN : pearson(sorted, expected).r };
 }

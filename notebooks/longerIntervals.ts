@@ -1,0 +1,307 @@
+import {
+  type Block,
+  betweenSentence,
+  type Columns,
+  type Control,
+  checkSentences,
+  chosen,
+  type DisplayUnits,
+  deferred,
+  effectSentence,
+  errorSentence,
+  explanationSentences,
+  type Herd,
+  type HerdPage,
+  horseTable,
+  type IntervalData,
+  type IntervalFit,
+  type IntervalWorkDone,
+  intervalData,
+  intervalEffectChart,
+  intervalSpread,
+  intervalTable,
+  intervalTask,
+  type Limb,
+  limbName,
+  limbs,
+  measured,
+  measures,
+  modelSentence,
+  type OtherEffect,
+  outcomeWords,
+  pWords,
+  residualQuantiles,
+  Sheet,
+  singularSentence,
+  termTable,
+  termWordsTable,
+  withoutEachHorse,
+  writeTable,
+} from '../lib/index.ts';
+
+/** Outcomes that people ask about first, as the size of a difference where its direction doesn't matter. */
+const first = ['wall_level_mm', 'heel_level_mm', 'toe_angle_deg', 'toe_minus_heel_deg', 'toe_length_mm'];
+
+export const page: HerdPage = {
+  name: 'longer-intervals',
+  title: 'Does a longer interval cost balance?',
+  question: 'Within one horse, does a foot drift further when the next visit comes later, and how sure is that?',
+  blocks: ({ herd, controls, units }) => {
+    const outcomes = outcomesOf(herd.occasions);
+    const wanted = chosen(controls, 'outcome', 'wall_level_mm');
+    const outcome = outcomes.some(({ value }) => value === wanted) ? wanted : outcomes[0].value;
+    const differs = /_level_|left_minus_right/.test(outcome);
+    const size = differs && chosen(controls, 'size', true);
+    const asked = chosen(controls, 'feet', limbs).filter((limb): limb is Limb => limbs.includes(limb as Limb));
+    const feet = asked.length === 0 ? limbs : asked;
+    const ownSlopes = chosen(controls, 'slopes', false);
+    const more = chosen(controls, 'others', []).filter(
+      (name) => name !== outcome && outcomes.some(({ value }) => value === name),
+    );
+    const data = intervalData(herd, { outcome, size, limbs: feet });
+    const others = more.map((name) => intervalData(herd, { outcome: name, size: /_level_/.test(name), limbs: feet }));
+    const questions: Control[] = [
+      {
+        kind: 'control',
+        name: 'outcome',
+        label: 'What may change',
+        input: 'choice',
+        options: outcomes,
+        value: outcome,
+      },
+      {
+        kind: 'control',
+        name: 'feet',
+        label: 'Which feet',
+        input: 'several',
+        options: limbs.map((limb) => ({ value: limb, label: limbName(limb) })),
+        value: feet,
+      },
+      {
+        kind: 'control',
+        name: 'slopes',
+        label: 'Every horse with its own slope',
+        help: 'Allows for horses that differ in how much a longer interval does; the interval of the effect grows wider.',
+        input: 'yes-no',
+        value: ownSlopes,
+      },
+    ];
+    if (differs)
+      questions.splice(1, 0, {
+        kind: 'control',
+        name: 'size',
+        label: 'Only how large the difference is, not to which side',
+        input: 'yes-no',
+        value: size,
+      });
+    return [
+      { kind: 'group', layout: 'side by side', blocks: questions },
+      { kind: 'heading', level: 2, text: 'What the intervals are', id: 'data' },
+      ...dataBlocks(data),
+      deferred({
+        name: 'model',
+        label: 'Fitting the model and checking it',
+        task: intervalTask,
+        input: { data, others, options: { ownSlopes, seed: 1 } },
+        blocks: (done) => answerBlocks(data, done, units),
+      }),
+      { kind: 'heading', level: 2, text: 'Several outcomes at once', id: 'several' },
+      {
+        kind: 'prose',
+        text: 'Who asks about ten columns will find something in one of them by chance. Choose the others here, and each p is raised for how many were asked (Benjamini and Hochberg 1995).',
+      },
+      {
+        kind: 'control',
+        name: 'others',
+        label: 'Ask about these as well',
+        input: 'several',
+        options: outcomes.filter(({ value }) => first.includes(value) && value !== outcome),
+        value: more,
+      },
+    ];
+  },
+};
+
+/** Columns of numbers that can change between visits: measured and computed ones, the usual questions first. */
+function outcomesOf(feet: Herd['occasions']) {
+  const titles = new Map([...measured, ...measures].map(({ name, title }) => [name, title]));
+  const known = feet.names.filter((name) => titles.has(name) && feet.column(name).kind === 'number');
+  const ordered = [...first.filter((name) => known.includes(name)), ...known.filter((name) => !first.includes(name))];
+  return ordered.map((name) => ({ value: name, label: titles.get(name) ?? name }));
+}
+
+function dataBlocks(data: IntervalData): Block[] {
+  const spread = intervalSpread(data);
+  const { unmeasured, therapeutic, otherMoments } = data.leftOut;
+  const days = (value: number) => (Number.isNaN(value) ? 'not known' : `${value.toFixed(value < 10 ? 1 : 0)} days`);
+  const without = [
+    unmeasured > 0 ? `${unmeasured} not measured at both ends` : '',
+    otherMoments > 0 ? `${otherMoments} compared at other moments` : '',
+    therapeutic > 0 ? `${therapeutic} of feet that vet and farrier have set so on purpose` : '',
+  ].filter((words) => words !== '');
+  const disturbed =
+    data.compared === 'after to before'
+      ? 'Each runs from what was measured **after** the farrier’s work to what was measured **before** the next, so nothing but time lies between.'
+      : `Too few were measured from after the work to before the next, so like moments are compared (${data.compared}): the farrier’s work lies between, and an effect of the interval is blurred by it.`;
+  return [
+    {
+      kind: 'figures',
+      items: [
+        { label: 'horses', value: String(spread.horses) },
+        { label: 'feet', value: String(spread.feet) },
+        { label: 'intervals', value: String(spread.intervals), note: `${spread.rows} with each foot counted` },
+        {
+          label: 'usual length',
+          value: days(spread.middle),
+          note: `${days(spread.shortest)} to ${days(spread.longest)}`,
+        },
+        {
+          label: 'spread within a horse',
+          value: days(spread.withinHorses),
+          note: 'this is what the answer comes from',
+        },
+        { label: 'spread between horses', value: days(spread.betweenHorses), note: 'of their usual lengths' },
+      ],
+    },
+    {
+      kind: 'prose',
+      text: `${disturbed}${without.length > 0 ? ` Left out: ${without.join('; ')}.` : ''}`,
+    },
+  ];
+}
+
+function answerBlocks(data: IntervalData, { answer, several }: IntervalWorkDone, units: DisplayUnits): Block[] {
+  if (answer.kind === 'too little')
+    return [
+      {
+        kind: 'finding',
+        id: 'answer',
+        subject: 'Too little to go by yet',
+        sentence: `${answer.reason}.`,
+        state: 'unsure',
+        notes: [
+          'Measure each foot after the farrier’s work and before the next; the page Plan a trial says how many would tell.',
+        ],
+      },
+    ];
+  const singular = singularSentence(answer);
+  return [
+    { kind: 'heading', level: 2, text: 'The picture', id: 'picture' },
+    { kind: 'chart', ...intervalEffectChart(data, answer, { units }) },
+    { kind: 'heading', level: 2, text: 'The answer', id: 'answer' },
+    answerFinding(data, answer, units),
+    { kind: 'prose', text: betweenSentence(answer, data, units) },
+    { kind: 'heading', level: 2, text: 'Is that more than the error of measuring?', id: 'error' },
+    { kind: 'prose', text: errorSentence(answer, data, units) },
+    { kind: 'heading', level: 2, text: 'The model', id: 'model' },
+    { kind: 'prose', text: modelSentence(answer, data) },
+    ...(singular === '' ? [] : [{ kind: 'prose' as const, text: singular }]),
+    ...(answer.dropped.length > 0
+      ? [
+          {
+            kind: 'prose' as const,
+            text: `Left out of the model because others say the same: ${answer.dropped.filter((term) => !term.startsWith('farrier')).join(', ') || 'a farrier'}.`,
+          },
+        ]
+      : []),
+    table(
+      'terms',
+      'The model’s table',
+      termWordsTable(data, answer, units),
+      'Estimates are for one week more where the term is a length of interval. What it gives for single farriers is not listed.',
+    ),
+    {
+      kind: 'prose',
+      tone: 'aside',
+      text: `The fixed effects account for ${share(answer.rSquared.marginal)} of the variation, with the differences between horses and feet ${share(answer.rSquared.conditional)} (Nakagawa and Schielzeth 2013).`,
+    },
+    { kind: 'heading', level: 2, text: 'The checks', id: 'checks' },
+    { kind: 'prose', text: checkSentences(answer, data, units).join('\n\n') },
+    {
+      kind: 'group',
+      layout: 'side by side',
+      blocks: [
+        { kind: 'chart', ...withoutEachHorse(data, answer, { units }) },
+        { kind: 'chart', ...residualQuantiles(answer, data.unit, { units }) },
+      ],
+    },
+    { kind: 'heading', level: 2, text: 'What could explain it', id: 'explanations' },
+    { kind: 'prose', text: explanationSentences(answer, data, units).join('\n\n') },
+    { kind: 'heading', level: 2, text: 'What it doesn’t show', id: 'limits' },
+    {
+      kind: 'prose',
+      tone: 'caution',
+      text: 'These are records, not a trial: nobody drew lots for who was seen when. So they show what went together, not what would happen if the interval were changed, nothing about a horse that is not here, and nothing about how a foot should be trimmed. What to do about an interval is for the farrier and the vet; the page [Plan a trial](plan-a-trial.html) says what it would take to know.',
+    },
+    ...severalBlocks(several, units),
+    { kind: 'heading', level: 2, text: 'To take away', id: 'take-away' },
+    ...tablesToTake(data, answer),
+  ];
+}
+
+function answerFinding(data: IntervalData, answer: IntervalFit, units: DisplayUnits): Block {
+  const { lower, upper } = answer.within;
+  return {
+    kind: 'finding',
+    id: 'answer',
+    subject: lower > 0 || upper < 0 ? 'In these records it goes along' : 'These records can’t tell',
+    sentence: `${effectSentence(answer, data, units)}.`,
+    state: lower > 0 || upper < 0 ? 'raise' : 'unsure',
+    against: [
+      'Each horse is compared with itself: the length of an interval against that horse’s own usual one.',
+      'A 95% interval made this way holds the true effect in about 95 of 100 herds, if the model is right.',
+    ],
+  };
+}
+
+function severalBlocks(several: readonly OtherEffect[], units: DisplayUnits): Block[] {
+  if (several.length === 0) return [];
+  const lines = several.map((effect) => {
+    const words = outcomeWords(effect);
+    if (effect.kind === 'too little') return `**${words}**: too little to go by.`;
+    const sentence = effectSentence({ within: effect.within } as IntervalFit, effect, units);
+    return `**${words}**: ${sentence}; p ${pWords(effect.within.p)}, raised for ${several.length} questions ${pWords(effect.adjustedP)}.`;
+  });
+  return [
+    { kind: 'heading', level: 2, text: 'All outcomes that were asked about', id: 'asked' },
+    { kind: 'prose', text: lines.join('\n\n') },
+  ];
+}
+
+function table(name: string, title: string, columns: Columns, caption?: string): Block {
+  return { kind: 'sheet', name, title, caption, sheet: Sheet.from(columns) };
+}
+
+function tablesToTake(data: IntervalData, answer: IntervalFit): Block[] {
+  const tables = [
+    ['one row a term', 'terms', termTable(data, answer)],
+    ['one row a horse', 'horses', horseTable(data, answer)],
+    ['one row an interval', 'intervals', intervalTable(data, answer)],
+  ] as const;
+  const about = () =>
+    [modelSentence(answer, data), singularSentence(answer), 'Computed by Evenhoof; terms as in terms.csv.']
+      .filter((words) => words !== '')
+      .join('\n\n');
+  return [
+    table('horses', 'Every horse', horseTable(data, answer)),
+    table('intervals', 'Every interval', intervalTable(data, answer)),
+    ...tables.map(
+      ([label, name, columns]): Block => ({
+        kind: 'download',
+        label: `The results as tidy CSV, ${label}`,
+        filename: `longer-intervals-${name}.csv`,
+        type: 'text/csv',
+        contents: () => writeTable(columns),
+      }),
+    ),
+    {
+      kind: 'download',
+      label: 'The model in words',
+      filename: 'longer-intervals-model.txt',
+      type: 'text/plain',
+      contents: () => `${about()}\n`,
+    },
+  ];
+}
+
+const share = (part: number) => `${(100 * part).toFixed(0)} percent`;
