@@ -117,19 +117,32 @@ export function herd(tables: HerdTables, options: HerdOptions = {}): Herd {
     ...joinHorses(columns, weighed),
     share_in_front: constant(rowCount(columns), '1', shareInFront, shareInFrontError),
   });
-  const feet = footSheet(complete(feetColumns), ['horse_id', 'date', 'limb', 'moment', 'repeat']);
-  const occasions = footSheet(complete(occasionColumns(feetColumns)), ['horse_id', 'date', 'limb', 'moment']);
   const visits = Sheet.from(titled(visitColumns), ['horse_id', 'date']);
-  const listed = weighed.column('horse_id').values as readonly string[];
+  const feet = once(() => footSheet(complete(feetColumns), ['horse_id', 'date', 'limb', 'moment', 'repeat']));
+  const occasions = once(() =>
+    footSheet(complete(occasionColumns(feetColumns)), ['horse_id', 'date', 'limb', 'moment']),
+  );
+  const summed = once(() => {
+    const listed = weighed.column('horse_id').values as readonly string[];
+    const columns = { ...withErrors(horses.columns, horseErrors), ...horseSummaries(occasions(), listed) };
+    return horseSheet(columns, weightDivisor);
+  });
+  const intervals = once(() => intervalSheet({ occasions: occasions(), visits, visitIndex }));
   return {
-    feet,
-    occasions,
-    horses: horseSheet(
-      { ...withErrors(horses.columns, horseErrors), ...horseSummaries(occasions, listed) },
-      weightDivisor,
-    ),
+    // Each is made when first asked for: few pages need all of them.
+    get feet() {
+      return feet();
+    },
+    get occasions() {
+      return occasions();
+    },
+    get horses() {
+      return summed();
+    },
+    get intervals() {
+      return intervals();
+    },
     visits,
-    intervals: intervalSheet({ occasions, visits, visitIndex }),
     problems: allProblems(options.problems, [
       ...read.problems,
       ...prepared.problems,
@@ -157,6 +170,14 @@ export function intervalSheet(
   const { columns, startVisits } = intervalColumns(occasions, visitIndex, outcomes);
   for (const name of ['farrier', 'work', 'therapeutic']) columns[name] = gather(visits.column(name), startVisits);
   return Sheet.from(titled(columns), ['horse_id', 'limb', 'start_date'], { computed: intervalMeasures(columns) });
+}
+
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | undefined;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
 }
 
 function footSheet(columns: Columns, keys: readonly string[]): FootSheet {
