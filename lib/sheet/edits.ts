@@ -53,7 +53,7 @@ export type Edit =
 export function inverse(edit: Edit): Edit {
   if (edit.kind === 'cells') {
     const cells = edit.cells.map((change) => ({ ...change, before: change.after, after: change.before }));
-    return { ...edit, cells: cells.reverse() };
+    return { ...edit, cells };
   }
   if (edit.kind === 'rows' || edit.kind === 'columns') return { ...edit, how: edit.how === 'add' ? 'remove' : 'add' };
   return edit.kind === 'name'

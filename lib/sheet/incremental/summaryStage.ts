@@ -38,8 +38,8 @@ export class SummaryStage extends Stage {
 
   refresh(): Changes {
     const { from, read, readAll } = this.reading;
-    const afresh = this.fresh || this.groups.changes !== 'none' || from.length === 0;
-    if (afresh || from.some(({ changes }) => changes === 'all')) {
+    // What is kept running starts anew when the groups change, and says so.
+    if (this.fresh || from.length === 0 || from.some(({ changes }) => changes === 'all')) {
       const { count } = this.groups.groups;
       this.#values = readAll?.() ?? Float64Array.from({ length: count }, (_, group) => read(group));
       return 'all';
