@@ -112,9 +112,11 @@ function resourceOf(resource: Resource): PackageResource {
 }
 
 function field(name: string, column: Column, describe: Resource['describe']): PackageField {
+  const own = describe?.(name) ?? {};
+  // A sheet that knows no title gives the name for one.
   const { title, description, formula, source, words, unit } = {
     ...describeColumn(name),
-    ...known(describe?.(name) ?? {}),
+    ...known({ ...own, title: own.title === name ? undefined : own.title }),
   };
   return {
     ...{ name, type: types[column.kind] },
