@@ -6,6 +6,7 @@ export { describeColumn } from './files/describeColumn.ts';
 export type { Problem } from './files/problem.ts';
 export { problemColumns, problemSentence } from './files/problems.ts';
 export { type ReadOptions, readTable, type TableRead } from './files/readTable.ts';
+export { schemaOf } from './files/schemaOf.ts';
 export { type TidyFile, tidyFiles } from './files/tidyFiles.ts';
 export { tableChunks, type WriteOptions, writeTable } from './files/writeTable.ts';
 export * from './geometry/index.ts';
