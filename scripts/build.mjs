@@ -23,7 +23,10 @@ async function library() {
       lib: { entry: { index: 'lib/index.ts', cli: 'lib/cli.ts' }, formats: ['es'] },
       rolldownOptions: {
         external: (id) => !/^[./]|^[A-Za-z]:|^\0/.test(id),
-        output: { chunkFileNames: 'parts/[name]-[hash].js' },
+        output: {
+          chunkFileNames: 'parts/[name]-[hash].js',
+          banner: ({ name }) => (name === 'cli' ? '#!/usr/bin/env node' : ''),
+        },
       },
     },
   });

@@ -53,6 +53,8 @@ export interface Notebook {
   readonly address: string;
   /** Opens a page in a context of its own, with nothing kept from before, and waits until its blocks are drawn. */
   open(path: string, options?: BrowserContextOptions): Promise<Opened>;
+  /** A fresh context of the same browser, for what is not a page of the notebook. */
+  context(options?: BrowserContextOptions): Promise<BrowserContext>;
 }
 
 /** The built notebook, served to a real browser for the tests of one file. */
@@ -82,6 +84,11 @@ function siteIn(find: () => string | Promise<string>): Notebook {
   let browser: Browser;
   let served: Served;
   const contexts: BrowserContext[] = [];
+  const fresh = async (options?: BrowserContextOptions) => {
+    const context = await browser.newContext({ reducedMotion: 'reduce', ...options });
+    contexts.push(context);
+    return context;
+  };
   beforeAll(async () => {
     [served, browser] = await Promise.all([serve(await find()), launch()]);
   });
@@ -94,9 +101,9 @@ function siteIn(find: () => string | Promise<string>): Notebook {
     get address() {
       return served.address;
     },
+    context: fresh,
     async open(path, options) {
-      const context = await browser.newContext({ reducedMotion: 'reduce', ...options });
-      contexts.push(context);
+      const context = await fresh(options);
       const page = await context.newPage();
       const wrongs = watch(page, served.address);
       await page.goto(served.address + path);
@@ -110,7 +117,25 @@ function siteIn(find: () => string | Promise<string>): Notebook {
 export async function drawn(page: Page): Promise<void> {
   await page.waitForFunction(() => {
     const blocks = document.getElementById('blocks');
-    return blocks !== null && blocks.childElementCount > 0 && !blocks.querySelector('.waiting');
+    return blocks !== null && blocks.childElementCount > 0 && !blocks.querySelector('.waiting, .working');
+  });
+}
+
+/** The rules of WCAG 2.2 AA that axe can test. */
+export const axeRules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+/** How many px the page is wider than its window, and what sticks out; what scrolls by itself may. */
+export function overflow(page: Page): Promise<{ over: number; out: string[] }> {
+  return page.evaluate(() => {
+    const scrolls = '.grid, .still-sheet, .linked .picture';
+    const room = document.documentElement.clientWidth;
+    const out = [...document.querySelectorAll('body *')]
+      .filter((element) => !element.parentElement!.closest(scrolls))
+      .filter((element) => element.getBoundingClientRect().right > room + 1);
+    return {
+      over: document.documentElement.scrollWidth - room,
+      out: out.map((element) => element.outerHTML.slice(0, 120)),
+    };
   });
 }
 

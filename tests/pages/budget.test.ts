@@ -9,11 +9,7 @@ const most = 300_000;
 test.each(pages.map(({ name }) => name))(
   'the first load of %s is under 300 kB gzipped before linked charts are asked for',
   async (name) => {
-    const { page } = await site.open('cautions.html');
-    const fresh = await page
-      .context()
-      .browser()!
-      .newContext({ serviceWorkers: 'block', viewport: { width: 1280, height: 200 } });
+    const fresh = await site.context({ serviceWorkers: 'block', viewport: { width: 1280, height: 200 } });
     const first = await fresh.newPage();
     const sizes = new Map<string, Promise<number>>();
     first.on('response', (response) => {

@@ -3,10 +3,9 @@ import { join } from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { pages } from '../../notebooks/index.ts';
-import { notebook, type Opened, shots } from './browser.ts';
+import { axeRules, notebook, type Opened, overflow, shots } from './browser.ts';
 
 const site = notebook();
-const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 const widths = [360, 768, 1280];
 
 beforeAll(() => mkdir(shots, { recursive: true }));
@@ -23,22 +22,6 @@ async function scrolledThrough({ page }: Opened): Promise<void> {
   const linked = await page.locator('figure.linked').count();
   for (let index = 0; index < linked; index++)
     await page.locator('figure.linked').nth(index).locator('svg').first().waitFor();
-}
-
-/** How many px the page is wider than its window, and what sticks out. */
-function overflow({ page }: Opened) {
-  return page.evaluate(() => {
-    const room = document.documentElement.clientWidth;
-    const out = [...document.querySelectorAll('body *')].filter((element) => {
-      if (element.closest('.grid, .still-sheet, .picture') && !element.matches('.grid, .still-sheet, .picture'))
-        return false;
-      return element.getBoundingClientRect().right > room + 1;
-    });
-    return {
-      over: document.documentElement.scrollWidth - room,
-      out: out.map((element) => element.outerHTML.slice(0, 120)),
-    };
-  });
 }
 
 describe.each(pages.map(({ name, title, question }) => ({ name, title, question })))(
@@ -59,7 +42,7 @@ describe.each(pages.map(({ name, title, question }) => ({ name, title, question 
     test('is clean by axe', async () => {
       const opened = await site.open(`${name}.html`);
       await scrolledThrough(opened);
-      const { violations } = await new AxeBuilder({ page: opened.page }).withTags(rules).analyze();
+      const { violations } = await new AxeBuilder({ page: opened.page }).withTags(axeRules).analyze();
       expect(
         violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 200)).join('\n')}`),
       ).toEqual([]);
@@ -73,7 +56,7 @@ describe.each(pages.map(({ name, title, question }) => ({ name, title, question 
         isMobile: touch,
       });
       await scrolledThrough(opened);
-      expect(await overflow(opened)).toEqual({ over: 0, out: [] });
+      expect(await overflow(opened.page)).toEqual({ over: 0, out: [] });
       await opened.page.screenshot({ path: join(shots, `${name}-${width}.png`), fullPage: true });
       if (!touch) return;
       const small = await opened.page.evaluate(() => {
@@ -122,7 +105,7 @@ describe.each(pages.map(({ name, title, question }) => ({ name, title, question 
         await scrolledThrough(opened);
         const { page } = opened;
         await page.emulateMedia({ media: 'print' });
-        expect(await overflow(opened)).toEqual({ over: 0, out: [] });
+        expect(await overflow(opened.page)).toEqual({ over: 0, out: [] });
         expect(await page.locator('h1').isVisible()).toBe(true);
         expect(await page.locator('.cautions').isVisible()).toBe(true);
         expect(await page.getByText('Invented demo herd').isVisible()).toBe(true);

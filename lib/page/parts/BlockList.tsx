@@ -50,7 +50,7 @@ function Part({ block }: { block: Block }) {
     case 'control':
       return <ControlPart block={block} />;
     case 'deferred':
-      return <DeferredPart block={block} />;
+      return <DeferredPart block={block} draw={(blocks) => <BlockList blocks={blocks} />} />;
     case 'group':
       return (
         <div class={block.layout === 'stack' ? 'stack' : 'beside'}>

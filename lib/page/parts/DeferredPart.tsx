@@ -1,10 +1,10 @@
+import type { VNode } from 'preact';
 import { useContext, useEffect, useRef, useState } from 'preact/hooks';
-import type { Deferred } from '../blocks.ts';
+import type { Block, Deferred } from '../blocks.ts';
 import { settled } from '../deferred.ts';
 import { sameInput } from '../sameInput.ts';
 import { SurroundingsContext } from '../surroundings.ts';
 import { runHere } from '../task.ts';
-import { BlockList } from './BlockList.tsx';
 
 type Work = Pick<Deferred, 'task' | 'input'>;
 type State =
@@ -19,12 +19,18 @@ const MOST_KNOWN = 24;
 const same = (a: Work, b: Work) => a.task.name === b.task.name && sameInput(a.input, b.input);
 
 /** A part that waits for work beside the page: how far it is, a way to stop it, then what came out. */
-export function DeferredPart({ block }: { block: Deferred }) {
+export function DeferredPart({ block, draw }: DeferredProps) {
   const { still } = useContext(SurroundingsContext);
-  return still ? <BlockList blocks={settled([block])} /> : <Waiting block={block} />;
+  return still ? draw(settled([block])) : <Waiting block={block} draw={draw} />;
 }
 
-function Waiting({ block }: { block: Deferred }) {
+interface DeferredProps {
+  readonly block: Deferred;
+  /** Draws the blocks that come out. */
+  readonly draw: (blocks: readonly Block[]) => VNode;
+}
+
+function Waiting({ block, draw }: DeferredProps) {
   const { run = runHere } = useContext(SurroundingsContext);
   const [state, setState] = useState<State>({ at: 'work', done: 0, total: 1 });
   // The page is computed afresh for every control; only another input is other work.
@@ -58,7 +64,7 @@ function Waiting({ block }: { block: Deferred }) {
     return () => stop.current();
   }, [work.current]);
 
-  if (found) return <BlockList blocks={block.blocks(found.result)} />;
+  if (found) return draw(block.blocks(found.result));
   if (state.at === 'work')
     return (
       <p class="working">

@@ -1,0 +1,71 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { root } from './sources.ts';
+
+/** Someone else's project, with this package installed and nothing else. */
+let elsewhere = '';
+beforeAll(() => {
+  if (!['dist/index.js', 'dist/cli.js', 'dist/types/lib/index.d.ts'].every((file) => existsSync(join(root, file))))
+    execFileSync('node', ['scripts/build.mjs', 'library', 'types'], { cwd: root, stdio: 'inherit' });
+  elsewhere = mkdtempSync(join(tmpdir(), 'evenhoof-elsewhere-'));
+  mkdirSync(join(elsewhere, 'node_modules'));
+  symlinkSync(root, join(elsewhere, 'node_modules/evenhoof'), 'dir');
+  writeFileSync(join(elsewhere, 'package.json'), '{ "type": "module" }');
+});
+afterAll(() => rmSync(elsewhere, { recursive: true, force: true }));
+
+function run(command: string, ...args: string[]) {
+  const { status, stdout, stderr } = spawnSync(command, args, { cwd: elsewhere, encoding: 'utf8' });
+  return { status, output: `${stdout}${stderr}`.trim() };
+}
+
+test('the package is imported by its name in plain Node, and answers', () => {
+  writeFileSync(
+    join(elsewhere, 'use.js'),
+    `import { herd, measures, readTable, Sheet } from 'evenhoof';
+const { columns } = readTable('horse,date,limb,toe angle,heel angle\\nBella,2026-03-09,near fore,52°,45°');
+const { feet } = herd({ feet: columns });
+feet.add({ name: 'twice', formula: 'toe_angle_deg * 2' });
+console.log(feet instanceof Sheet, feet.column('twice').values[0], feet.column('twice').unit, measures.length > 10);`,
+  );
+  expect(run('node', 'use.js')).toEqual({ status: 0, output: 'true 104 deg true' });
+});
+
+test.each(['bundler', 'nodenext'])(
+  'its types hold for a stranger who resolves modules as %s does',
+  (moduleResolution) => {
+    writeFileSync(
+      join(elsewhere, 'use.ts'),
+      `import { herd, type HerdPage, type Problem, readTable, Sheet } from 'evenhoof';
+const { columns, problems }: { problems: Problem[]; columns: Parameters<typeof herd>[0]['feet'] } = readTable('horse,date,limb');
+export const page: HerdPage = { name: 'own', title: 'Own', question: 'Is it mine?', blocks: ({ herd }) => [{ kind: 'sheet', name: 'feet', title: 'Feet', sheet: herd.feet }] };
+const sheet = Sheet.from({ toe: { unit: 'mm', values: Float64Array.of(80) } });
+export const values: Float64Array = sheet.column('toe').values;
+// @ts-expect-error there is no such column
+sheet.column('heel');
+export const read = [columns, problems];`,
+    );
+    const compilerOptions = {
+      ...{ noEmit: true, strict: true, skipLibCheck: true, target: 'es2023', types: [], moduleResolution },
+      module: moduleResolution === 'bundler' ? 'esnext' : 'nodenext',
+    };
+    writeFileSync(join(elsewhere, 'tsconfig.json'), JSON.stringify({ compilerOptions, files: ['use.ts'] }));
+    expect(run(join(root, 'node_modules/.bin/tsc'), '--project', '.')).toEqual({ status: 0, output: '' });
+  },
+);
+
+test('every address in package.json leads to a file, and the command can be run', () => {
+  const { bin, exports } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+  const files = [...Object.values<string>(bin), ...Object.values<string>(exports['.'])];
+  for (const file of files) expect(existsSync(join(root, file)), file).toBe(true);
+  expect(readFileSync(join(root, bin.evenhoof), 'utf8')).toMatch(/^#!\/usr\/bin\/env node\n/);
+  expect(run(join(root, bin.evenhoof), '--help').status).toBe(0);
+});
+
+test('what depends on the package’s own place does not: no path of this machine stands in what is built', () => {
+  for (const file of ['dist/index.js', 'dist/cli.js'])
+    expect(readFileSync(join(root, file), 'utf8')).not.toContain(root);
+});
