@@ -199,7 +199,7 @@ function constant(rows: number, unit: string, value: number, error: number): Col
   return { unit, values: new Float64Array(rows).fill(value), error: new Float64Array(rows).fill(error) };
 }
 
-const titles = new Map([...context, ...measured].map(({ name, title }) => [name, title]));
+const titles = new Map([...context, ...measured, ...measures].map(({ name, title }) => [name, title]));
 
 /** Columns with the titles that people know them by. */
 function titled(columns: Columns): Columns {
