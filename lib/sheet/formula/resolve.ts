@@ -10,7 +10,7 @@ import { excerpt, shortened } from './print.ts';
 import type { Summary } from './summaries.ts';
 import type { Node } from './syntax.ts';
 import { constant, expectKind, namedUnit, type Typed, unitFrom, worded } from './typed.ts';
-import { alike, dateSum, given, powerOf, productOf, radian, taken, turned } from './unitRules.ts';
+import { alike, alikeOf, dateSum, given, powerOf, productOf, radian, taken, turned } from './unitRules.ts';
 
 /** A formula that fits its table. */
 export interface Resolved {
@@ -193,10 +193,7 @@ class Resolver {
         return { node: number(Number.NaN, node), kind: 'number', unit: pure, bare: true };
       case 'clamp': {
         const parts = node.args.map((arg) => this.typed(arg));
-        parts.forEach((part, index) => {
-          expectKind(part, node.args[index], ['number', 'date'], row.name);
-        });
-        const { nodes, ...x } = alike(parts, node, 'be compared');
+        const { nodes, ...x } = alikeOf(['number', 'date'], parts, node);
         const above: Node = { ...node, name: 'greatest', args: [nodes[0], nodes[1]] };
         return { ...x, node: { ...node, name: 'least', args: [above, nodes[2]] } };
       }

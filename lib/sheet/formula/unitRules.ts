@@ -1,3 +1,4 @@
+import type { Kind } from '../column.ts';
 import { daysFromIso } from '../days.ts';
 import { conversion, convertible, parseUnit, power, product, pure, type Unit } from '../dimension.ts';
 import { complaint } from './complaint.ts';
@@ -120,11 +121,10 @@ export function powerOf(at: Binary, left: Typed, right: Typed): Typed {
 
 /** The arguments of a plain function as it takes them. */
 export function taken(given: readonly Typed[], row: PlainFunction, at: Node & { kind: 'call' }): Alike {
-  given.forEach((arg, index) => {
-    expectKind(arg, at.args[index], row.kinds ?? ['number'], row.name);
-  });
-  if (row.takes === 'alike') return alike(given, at, 'be compared');
+  const kinds = row.kinds ?? ['number'];
+  if (row.takes === 'alike') return alikeOf(kinds, given, at);
   const [x] = given;
+  expectKind(x, at.args[0], kinds, row.name);
   if (row.takes === 'any') return { ...x, nodes: [x.node] };
   if (row.takes === 'angle' && x.bare && !isMissing(x)) {
     const remedy = `Write ${row.name}(quantity(${excerpt(x.node)}, 'deg'))`;
@@ -139,6 +139,16 @@ export function taken(given: readonly Typed[], row: PlainFunction, at: Node & { 
     `${excerpt(at)}: ${row.name} takes ${takes}, and this is ${x.unit.code}`,
     'Divide by something of the same kind first',
   );
+}
+
+/** The arguments of a call, held against each other, where they are of one of these kinds. */
+export function alikeOf(kinds: readonly Kind[], given: readonly Typed[], at: Node & { kind: 'call' }): Alike {
+  const both = alike(given, at, 'be compared');
+  const { kind, unit, bare } = both;
+  both.nodes.forEach((node, index) => {
+    expectKind({ node, kind, unit, bare }, at.args[index], kinds, at.name);
+  });
+  return both;
 }
 
 /** What a plain function gives, from its call and the arguments it took. */
