@@ -27,33 +27,41 @@ export function findLayout(bytes: Uint8Array, start: number): FileLayout {
     const after = lineEnd(bytes, start);
     return { delimiter, start: after, skipped: 1, mark: decimalMark(sample(bytes, after, delimiter).rows, delimiter) };
   }
-  const trials = (['\t', ';', ','] as const).map((delimiter) => {
-    const { rows, stray } = sample(bytes, start, delimiter);
-    return { delimiter, rows, stray, fit: evenness(rows) };
-  });
-  const best = Math.max(...trials.map(({ fit }) => fit));
-  if (best === 0) return { delimiter: ',', mark: '.', start, skipped: 0 };
-  const good = trials.filter(({ fit }) => fit * 1.1 >= best);
+  const trials = (['\t', ';', ','] as const)
+    .map((delimiter) => ({ delimiter, ...sample(bytes, start, delimiter) }))
+    .filter(({ title }) => title >= 0);
+  if (trials.length === 0) return { delimiter: ',', mark: '.', start, skipped: 0 };
+  const shortest = Math.min(...trials.map(({ title }) => title));
+  const first = trials.filter(({ title }) => title === shortest);
+  const most = Math.max(...first.map(({ fit }) => fit));
+  const good = first.filter(({ fit }) => fit * 1.1 >= most);
   const least = Math.min(...good.map(({ stray }) => stray));
   // Where two do equally well, the rarer sign is meant: commas also stand in numbers and in sentences.
   const { delimiter, rows } = good.find(({ stray }) => stray === least)!;
   return { delimiter, mark: decimalMark(rows, delimiter), start, skipped: 0 };
 }
 
-/** The share of rows that have as many cells as the headings; 0 where there is one heading. */
-function evenness(rows: readonly string[][]): number {
-  const [headings, ...rest] = rows;
-  if (headings === undefined || headings.length === 1) return 0;
-  const even = rest.filter(({ length }) => length === headings.length).length;
-  return (1 + even) / (1 + rest.length);
+interface Sample {
+  readonly rows: string[][];
+  /** How many cells hold quotes that open or close none: a sign of the wrong delimiter. */
+  readonly stray: number;
+  /** How many rows of one cell stand before the first of several; -1 where all have one. */
+  readonly title: number;
+  /** The share of the rows from there that have as many cells as the first of them. */
+  readonly fit: number;
 }
 
 /** A comma is the decimal mark where more cells have it as one than have a point. Cells parted by commas have points. */
 function decimalMark(rows: readonly string[][], delimiter: string): DecimalMark {
   if (delimiter === ',') return '.';
+  return markOf(rows.slice(1));
+}
+
+/** The decimal mark of rows of cells: a comma where more have it as one than have a point. */
+export function markOf(rows: readonly (readonly string[])[]): DecimalMark {
   let commas = 0;
   let points = 0;
-  for (const row of rows.slice(1))
+  for (const row of rows)
     for (const cell of row) {
       if (/^\s*[+-]?\d+,\d+(?!\d*[.,])/.test(cell)) commas++;
       else if (/^\s*[+-]?\d+\.\d+(?!\d*[.,/-])/.test(cell)) points++;
@@ -61,8 +69,8 @@ function decimalMark(rows: readonly string[][], delimiter: string): DecimalMark 
   return commas > points ? ',' : '.';
 }
 
-/** The first rows under that delimiter, and how many cells hold quotes that open or close none: a sign of the wrong one. */
-function sample(bytes: Uint8Array, start: number, delimiter: string): { rows: string[][]; stray: number } {
+/** The first rows, as they are under that delimiter. */
+function sample(bytes: Uint8Array, start: number, delimiter: string): Sample {
   const scanner = new CellScanner(bytes, delimiter.charCodeAt(0));
   const rows: string[][] = [];
   let stray = 0;
@@ -74,16 +82,22 @@ function sample(bytes: Uint8Array, start: number, delimiter: string): { rows: st
     stray += record.cells.filter(({ text, quoted, broken }) => broken || (!quoted && text.includes('"'))).length;
     if (record.cells.length > 1 || record.cells[0].text !== '') rows.push(record.cells.map(({ text }) => text));
   }
-  return { rows, stray };
+  const title = rows.findIndex(({ length }) => length > 1);
+  const even = rows.slice(title).filter(({ length }) => length === rows[title]?.length).length;
+  return { rows, stray, title, fit: even / (rows.length - title) };
+}
+
+export interface RecordCell {
+  readonly text: string;
+  readonly quoted: boolean;
+  /** Whether its quotes don't add up. */
+  readonly broken: boolean;
 }
 
 /** One row of cells as text, and where the next begins. */
-export function readRecord(
-  scanner: CellScanner,
-  start: number,
-): { cells: { text: string; quoted: boolean; broken: boolean }[]; next: number } {
+export function readRecord(scanner: CellScanner, start: number): { cells: RecordCell[]; next: number } {
   const { bytes, delimiter } = scanner;
-  const cells: { text: string; quoted: boolean; broken: boolean }[] = [];
+  const cells: RecordCell[] = [];
   let place = start;
   for (;;) {
     place = scanner.scan(place);

@@ -8,6 +8,7 @@ const wordings = {
     'text in UTF-8',
     'It was read as windows-1252. If letters or signs look wrong, save the file again as UTF-8',
   ],
+  'title-row': ['headings in the first row', 'It was taken for a title and passed over'],
   'broken-quotes': [
     'a closing quote at the end of the cell',
     'The cell was read as it stands. Take the stray quote out',

@@ -9,7 +9,7 @@ import { decode, type Encoding } from './decode.ts';
 import { type RowsRead, readRows } from './delimited.ts';
 import { schemaOfHeadings } from './headings.ts';
 import { inferKind } from './inferKind.ts';
-import { findLayout, readRecord } from './layout.ts';
+import { findLayout, type RecordCell, readRecord } from './layout.ts';
 import { isMissing } from './missingWords.ts';
 import { planColumns } from './planColumns.ts';
 import type { Problem } from './problem.ts';
@@ -46,6 +46,8 @@ export interface TableRead {
 type Read = (stores: readonly CellStore[], limit?: number) => RowsRead;
 
 const sampleRows = 100;
+/** A table's headings stand in one of its first rows, below its title. */
+const titleRows = 8;
 
 /**
  * Reads a table of feet, horses or visits, or any other, from CSV as people and programs write it: UTF-8, UTF-16 or
@@ -59,10 +61,11 @@ const sampleRows = 100;
 export function readTable(source: string | Uint8Array, options: ReadOptions = {}): TableRead {
   const { bytes, start, encoding } = decode(source);
   const { delimiter, mark, ...layout } = findLayout(bytes, start);
-  const heading = readHeadings(new CellScanner(bytes, delimiter.charCodeAt(0)), layout.start, layout.skipped);
+  const told = typeof options.schema === 'string' ? schemas[options.schema] : options.schema;
+  const scanner = new CellScanner(bytes, delimiter.charCodeAt(0));
+  const heading = readHeadings(scanner, layout.start, layout.skipped, told);
   const texts = heading.cells.map(({ text }) => text);
-  const schema =
-    typeof options.schema === 'string' ? schemas[options.schema] : (options.schema ?? schemaOfHeadings(texts));
+  const schema = told ?? schemaOfHeadings(texts);
   const rowLayout = {
     delimiter: delimiter.charCodeAt(0),
     decimal: mark.charCodeAt(0),
@@ -78,6 +81,18 @@ export function readTable(source: string | Uint8Array, options: ReadOptions = {}
   );
   if (encoding === 'windows-1252') log.about('encoding', 0);
   if (texts.length === 0) log.about('empty-file', 0);
+  for (const { row, cells } of heading.titles)
+    log.about(
+      'title-row',
+      row,
+      '',
+      cells
+        .map(({ text }) => text)
+        .join(' ')
+        .trim(),
+    );
+  for (const { text } of heading.cells.filter(({ broken }) => broken))
+    log.about('broken-quotes', heading.row, '', text);
 
   const planned = planColumns(texts, heading.row, schema, log);
   const quotesMeanText = !heading.cells.some(({ text, quoted }) => quoted && text !== '' && !needsQuotes(text));
@@ -108,17 +123,35 @@ export function readTable(source: string | Uint8Array, options: ReadOptions = {}
   return { columns, problems, dates, schema: schema?.name, headings, delimiter, encoding, entered };
 }
 
-/** The first row that is not empty; its number, as a spreadsheet counts. */
-function readHeadings(scanner: CellScanner, start: number, skipped: number) {
+interface Headings {
+  readonly cells: readonly RecordCell[];
+  /** As a spreadsheet numbers it. */
+  readonly row: number;
+  /** Where the next row begins. */
+  readonly next: number;
+}
+
+/** The row of headings: the first that is not empty, unless a row soon after it heads one of the three tables. */
+function readHeadings(
+  scanner: CellScanner,
+  start: number,
+  skipped: number,
+  told: TableSchema | undefined,
+): Headings & { titles: Headings[] } {
+  const candidates: Headings[] = [];
   let row = skipped;
   let next = start;
-  while (next < scanner.bytes.length) {
+  while (next < scanner.bytes.length && candidates.length < titleRows) {
     const record = readRecord(scanner, next);
     next = record.next;
     row++;
-    if (record.cells.some(({ text }) => text !== '')) return { cells: record.cells, row, next };
+    if (record.cells.some(({ text }) => text !== '')) candidates.push({ cells: record.cells, row, next });
   }
-  return { cells: [], row: 1, next };
+  const heads = ({ cells }: Headings) => schemaOfHeadings(cells.map(({ text }) => text)) !== undefined;
+  const known = told === undefined || Object.values(schemas).includes(told);
+  const place = known ? Math.max(candidates.findIndex(heads), 0) : 0;
+  const found = candidates[place] ?? { cells: [], row: 1, next };
+  return { ...found, titles: candidates.slice(0, place) };
 }
 
 /** How many columns there are up to the last that has a heading. */

@@ -343,3 +343,34 @@ describe('readTable, tables it does not know', () => {
     expect(Uint8Array.from(bytes)).toEqual(copy);
   });
 });
+
+describe('readTable, title lines', () => {
+  it('finds the headings below a title, passes over the title and says so', () => {
+    const title = 'Hoof measurements, spring 2026';
+    for (const source of [
+      `${title};;;\n;;;\nhorse;date;foot;toe angle\nBella;2026-03-09;LF;52,5\n`,
+      `"${title}"\n\nhorse,date,foot,toe angle\nBella,2026-03-09,LF,52.5\n`,
+    ]) {
+      const read = readTable(source, { file: 'feet.csv' });
+      expect(lists(read.columns)).toEqual({
+        horse_id: ['Bella'],
+        date: ['2026-03-09'],
+        limb: ['LF'],
+        toe_angle_deg: [52.5],
+      });
+      expect(places(read)).toEqual([['title-row', 1, '', title]]);
+    }
+  });
+
+  it('counts rows on from below the title', () => {
+    const read = readTable('Spring\n\nhorse,date,foot,toe angle\nBella,2026-03-09,LF,520\n');
+    expect(places(read)).toEqual([
+      ['title-row', 1, '', 'Spring'],
+      ['beyond-anatomy', 4, 'toe_angle_deg', '520'],
+    ]);
+  });
+
+  it('takes the first row of a table that it does not know for its headings', () => {
+    expect(Object.keys(readTable('Spring,\na,b\n1,2\n').columns)).toEqual(['Spring', 'column_2']);
+  });
+});
