@@ -47,7 +47,6 @@ export const length: readonly Measure[] = [
     about:
       'In a shod foot the thickness of the shoe is in the toe length. In a published herd nine in ten horses were over the guideline. Gaited builds carry longer feet on purpose and have no range here.',
     context: 'long',
-    ranked: true,
     ranges: [
       {
         atMost: 0,
