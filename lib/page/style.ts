@@ -90,7 +90,7 @@ const parts = `
 const elsewhere = `
 @media (pointer: coarse) {
   button, .download, select, summary, input:not([type=checkbox], [type=radio]), .control label, .drawing-title a { min-height: 44px; }
-  .control .options label { min-width: 44px; }
+  .control .options label { min-width: 44px; min-height: 44px; }
 }
 @media (max-width: 30rem) {
   h1 { font-size: var(--size-heading); }

@@ -37,7 +37,8 @@ export async function drawLinked(element: HTMLElement, block: LinkedCharts): Pro
   };
 }
 
-/** The same charts before anything is selected, as SVG text; needs no document. */
-export function linkedToSvg(block: LinkedCharts): Promise<string> {
-  return viewOf(block).toSVG();
+/** The same charts before anything is selected, as SVG text without roles of its own; needs no document. */
+export async function linkedToSvg(block: LinkedCharts): Promise<string> {
+  const drawn = await viewOf(block).toSVG();
+  return drawn.replace(/<[^>]*>/g, (tag) => tag.replace(/ (?:role|aria-\w+)="[^"]*"/g, ''));
 }

@@ -27,7 +27,7 @@ export const sheetStyle = `
 .grid .chosen, .grid .chosen[aria-colindex="1"] { background: color-mix(in srgb, var(--measured) 16%, var(--card)); }
 .about-column { min-height: 4.2em; margin: var(--space-close) 0 0; max-width: 60rem; color: var(--soft); font: var(--size-small)/1.45 var(--font-label); }
 .about-column code { color: var(--ink); font: var(--size-label)/1.4 var(--font-formula); overflow-wrap: anywhere; }
-.still-sheet { max-width: 100%; overflow-x: auto; }
+.still-sheet { position: relative; max-width: 100%; overflow-x: auto; }
 .still-sheet table { border-collapse: collapse; font: var(--size-label)/1.3 var(--font-label); font-variant-numeric: tabular-nums lining-nums; }
 .still-sheet th, .still-sheet td { padding: 0.2em 0.6em; border-bottom: var(--stroke-thin) solid var(--rule); text-align: left; vertical-align: bottom; }
 .still-sheet .as-number { text-align: right; }

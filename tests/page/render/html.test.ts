@@ -41,6 +41,7 @@ test('charts are drawn into it, named by title and summary, and silent inside', 
 test('linked charts are drawn as they are before anything is selected', () => {
   expect(document.querySelector('.linked svg .mark-rect')).not.toBeNull();
   expect(document.querySelector('.linked')?.textContent).toContain('Three bars');
+  expect(document.querySelectorAll('.linked svg [role], .linked svg [aria-roledescription]').length).toBe(0);
 });
 
 test('the sheet is a table with units in its headings, missing said in words, the computed column marked', () => {
