@@ -93,7 +93,9 @@ function directTransform(source: readonly Point[], target: readonly Point[]): nu
       [...h],
     );
     if (!next) return undefined;
+    const before = h;
     h = unit(next);
+    if (Math.abs(h.reduce((sum, value, i) => sum + value * before[i], 0)) > 1 - 1e-15) break;
   }
   return h;
 }
@@ -108,11 +110,14 @@ function refined(start: number[], source: readonly Point[], target: readonly Poi
     if (!step) return undefined;
     const moved = unit(h.map((value, i) => value + step[i]));
     const after = sumOfSquares(moved, source, target);
-    if (after > squares) damping *= 10;
-    else {
-      [h, squares, damping] = [moved, after, damping / 10];
-      if (Math.hypot(...step) < 1e-15) break;
+    const size = Math.hypot(...step);
+    // So near to the end rounding decides whether the sum falls, and the steps only get smaller.
+    if (after > squares && size > 1e-9) {
+      damping *= 10;
+      continue;
     }
+    [h, squares, damping] = [moved, after, damping / 10];
+    if (size < 1e-12) break;
   }
   return h;
 }
