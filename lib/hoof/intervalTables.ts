@@ -47,7 +47,7 @@ export function termWordsTable(data: IntervalData, fit: IntervalFit, units: Disp
     term: {
       values: [
         ...fixed.map(({ term }) => termWords(term)),
-        ...varied.map(({ by, term }) => (by === '' ? 'left over' : `variation between ${groupName(by, term)}`)),
+        ...varied.map(({ by, term }) => (by === '' ? 'left over' : `between ${groupName(by, term)}`)),
       ],
     },
     estimate: {

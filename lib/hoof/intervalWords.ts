@@ -67,8 +67,8 @@ export function errorSentence({ within, smallestChange }: IntervalFit, asked: As
 }
 
 const groupWords: Readonly<Record<string, string>> = {
-  'horse:interval': 'the intervals of one horse, which its feet share',
-  'horse:limb': 'the feet of one horse',
+  'horse:interval': 'intervals of a horse',
+  'horse:limb': 'feet of a horse',
   horse: 'horses',
   farrier: 'farriers',
 };
@@ -76,7 +76,7 @@ const groupWords: Readonly<Record<string, string>> = {
 /** What varies between the groups of a random term, in words. */
 export function groupName(by: string, term = '(Intercept)'): string {
   const who = Object.hasOwn(groupWords, by) ? groupWords[by] : by;
-  return term === '(Intercept)' ? who : `the slopes of ${who}`;
+  return term === '(Intercept)' ? who : `slopes of ${who}`;
 }
 
 /** A fit with a variance at zero is an answer: which one, in words; nothing where there is none. */

@@ -1,7 +1,7 @@
 import * as Plot from '@observablehq/plot';
 import type { IntervalData } from '../hoof/intervalData.ts';
 import type { IntervalFit } from '../hoof/intervalModel.ts';
-import { effectSentence, outcomeWords } from '../hoof/intervalWords.ts';
+import { effectSentence, quantity } from '../hoof/intervalWords.ts';
 import { isLimb, limbs } from '../hoof/limbs.ts';
 import { formatQuantity } from '../sheet/display.ts';
 import { studentT } from '../stats/index.ts';
@@ -46,7 +46,6 @@ export function intervalEffect(
   }));
   const horses = horseLines(points);
   const band = effectBand(points, fit);
-  const what = `change of ${outcomeWords(data)}`;
   return {
     name: `interval-effect-on-${data.outcome.replaceAll('_', '-')}`,
     title: effectSentence(fit, data, units),
@@ -67,7 +66,7 @@ export function intervalEffect(
       marks: [
         axis.gridY(),
         axis.x('Length of the interval (weeks)'),
-        axis.y(labelled(capital(what))),
+        axis.y(labelled('Change')),
         Plot.ruleY([0], reference),
         ...limbs.map((limb) => {
           const mark = limbMark(limb);
@@ -104,7 +103,7 @@ export function intervalEffect(
         Plot.text(band.slice(-1), {
           x: 'weeks',
           y: (d) => d.middle * times,
-          text: () => `${said(fit.within.estimate)} a week`,
+          text: () => `${quantity(fit.within.estimate, fit.within.se, data.unit, units, true)} a week`,
           textAnchor: 'end',
           dy: -12,
           fontWeight: 600,
@@ -164,8 +163,4 @@ function thinned(points: readonly Point[]): Point[] {
 function span(weeks: readonly number[]): string {
   const [low, high] = extent(weeks);
   return `${low.toFixed(1)} to ${high.toFixed(1)}`;
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

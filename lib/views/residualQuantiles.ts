@@ -32,7 +32,7 @@ export function residualQuantiles(
       height: chartSizes.height * 0.8,
       marginLeft: 52,
       marginBottom: 40,
-      marginTop: 8,
+      marginTop: 26,
       x: { nice: true },
       y: { nice: true },
       marks: [
