@@ -20,24 +20,29 @@ beforeAll(async () => {
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
 describe.each(pages.map((page) => [page.title, page] as const))('%s as a file', (_, page) => {
-  test('opens from the disk with scripts switched off, and needs nothing beside it', async () => {
+  let address = '';
+  beforeAll(async () => {
     const path = join(folder, `${page.name}.html`);
     await writeFile(path, await htmlPage(page, { herd: demo, source: 'From the demo herd' }));
+    address = pathToFileURL(path).href;
+  });
+
+  test('opens from the disk with scripts switched off, and needs nothing beside it', async () => {
     const context = await site.context({ javaScriptEnabled: false, viewport: { width: 1280, height: 800 } });
     const opened = await context.newPage();
     const asked: string[] = [];
     opened.on('request', (request) => asked.push(request.url()));
-    await opened.goto(pathToFileURL(path).href);
+    await opened.goto(address);
     expect(await opened.locator('h1').textContent()).toBe(page.title);
     expect(await opened.locator('.trouble').count()).toBe(0);
-    expect(asked.filter((address) => !address.startsWith('data:'))).toEqual([pathToFileURL(path).href]);
+    expect(asked.filter((address) => !address.startsWith('data:'))).toEqual([address]);
     await opened.screenshot({ path: join(shots, `written-${page.name}.png`), fullPage: true });
   });
 
   test('is clean by axe, fits a narrow window and prints', async () => {
     const context = await site.context({ viewport: { width: 360, height: 800 } });
     const opened = await context.newPage();
-    await opened.goto(pathToFileURL(join(folder, `${page.name}.html`)).href);
+    await opened.goto(address);
     expect(await overflow(opened)).toEqual({ over: 0, out: [] });
     const { violations } = await new AxeBuilder({ page: opened }).withTags(axeRules).analyze();
     expect(
