@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { columnErrors, poorViewFactor, withErrors, withinSd } from '../../lib/hoof/errors.ts';
+import { repeatability } from '../../lib/stats/repeatability.ts';
 
 /** Pairs of readings with the differences given; the within-foot SD is √(Σd²/2n). */
 function pairs(differences: readonly number[]) {
@@ -12,6 +13,16 @@ describe('the within-foot standard deviation', () => {
   it('of pairs is the root of half the mean squared difference', () => {
     const { columns, groups } = pairs([1, -1, 2, -2]);
     expect(withinSd(columns.toe_angle_deg.values, groups)).toEqual({ sd: Math.sqrt(10 / 8), degrees: 4 });
+  });
+
+  it('is that of the library’s repeatability, for any numbers of readings', () => {
+    const readings = [[50, 52], [48], [51, 50.5, 53, 49], [60, 61, Number.NaN]];
+    const values = Float64Array.from(readings.flat());
+    const codes = Int32Array.from(readings.flatMap((each, foot) => each.map(() => foot)));
+    const { sd, degrees } = withinSd(values, { codes, count: readings.length });
+    const reference = repeatability(readings);
+    expect(sd).toBeCloseTo(reference.withinSd, 12);
+    expect(degrees).toBe(reference.df);
   });
 
   it('leaves out missing readings and those that are not to count', () => {
