@@ -8,6 +8,7 @@ import { values } from '../../lib/sheet/formula/values.ts';
 import { Grouped } from '../../lib/sheet/grouped.ts';
 import { groupRows } from '../../lib/sheet/groups.ts';
 import { plainTable } from '../../lib/sheet/plainTable.ts';
+import { byDuckdb, byPolars } from './formulaPeers.ts';
 import { against, type BenchRow, interleaved } from './interleaved.ts';
 
 const rows = 1_000_000;
@@ -222,10 +223,11 @@ function spread(means: Float64Array): Float64Array {
   return out;
 }
 
+const horseNames = () => Array.from(horseCodes, (code) => horses[code]);
+const limbNames = () => Array.from(limbCodes, (code) => limbs[code]);
+
 function keyedFeet() {
-  const horse = Array.from(horseCodes, (code) => horses[code]);
-  const limb = Array.from(limbCodes, (code) => limbs[code]);
-  return arquero({ toe, width, toeLength, horse, limb });
+  return arquero({ toe, width, toeLength, horse: horseNames(), limb: limbNames() });
 }
 
 function summariesByArquero(
@@ -238,20 +240,24 @@ function summariesByArquero(
 }
 
 export async function bench(): Promise<BenchRow[]> {
+  const numeric = { toe, heel, pastern, frogWidth, frogLength, width, length, medial, lateral, toeLength, heelLength };
+  const polars = byPolars(numeric, horseNames(), limbNames());
+  const duckdb = await byDuckdb(rows);
   const eight = await interleaved({
     ours: rowWise,
     'loops by hand': rowWiseByHand,
-    'arquero derive': rowWiseByArquero,
+    'Arquero derive': rowWiseByArquero,
+    Polars: polars.eight,
+    DuckDB: duckdb.eight,
   });
   const keyed = keyedFeet();
-  const means = await interleaved(
-    {
-      ours: () => summaries([{ name: 'mean' }]),
-      'loops by hand': meansByHand,
-      'arquero rollup': () => summariesByArquero(keyed, (column) => ({ [column]: op.mean(column) })),
-    },
-    7,
-  );
+  const means = await interleaved({
+    ours: () => summaries([{ name: 'mean' }]),
+    'loops by hand': meansByHand,
+    'Arquero rollup': () => summariesByArquero(keyed, (column) => ({ [column]: op.mean(column) })),
+    Polars: polars.means,
+    DuckDB: duckdb.means,
+  });
   const spreads = await interleaved({
     ours: () => {
       const { table, nodes } = resolved(meansAsColumns);
@@ -263,22 +269,29 @@ export async function bench(): Promise<BenchRow[]> {
     {
       ours: () => summaries([{ name: 'quantile', p: 0.25 }, { name: 'median' }, { name: 'quantile', p: 0.75 }]),
       'loops by hand': quantilesByHand,
-      'arquero rollup': () =>
+      'Arquero rollup': () =>
         summariesByArquero(keyed, (column) => ({
           [`${column}25`]: op.quantile(column, 0.25),
           [`${column}50`]: op.quantile(column, 0.5),
           [`${column}75`]: op.quantile(column, 0.75),
         })),
+      Polars: polars.quantiles,
+      DuckDB: duckdb.quantiles,
     },
     5,
   );
   return [
-    ...against('eight row-wise columns, 1,000,000 rows', eight, {
+    ...against('eight row-wise columns of 1,000,000', eight, {
       'loops by hand': 'at most 1.50',
-      'arquero derive': 'at most 0.25',
+      'Arquero derive': 'at most 0.25',
+      Polars: 'level',
     }),
-    ...against('means of three columns in 2,000 groups', means, { 'loops by hand': 'at most 1.50' }),
-    ...against('the same as three columns of 1,000,000', spreads, { 'loops by hand': 'at most 1.50' }),
-    ...against('three quantiles each', quantiles, { 'loops by hand': 'at most 1.50' }),
+    ...against('means of three columns in 2,000 groups', means, {
+      'loops by hand': 'at most 1.50',
+      Polars: 'below 1',
+      DuckDB: 'below 1',
+    }),
+    ...against('the same, spread over 1,000,000 rows', spreads, { 'loops by hand': 'at most 1.50' }),
+    ...against('three quantiles of each', quantiles, { 'loops by hand': 'at most 1.50' }),
   ];
 }
