@@ -1,4 +1,5 @@
 import type { PlotOptions } from '@observablehq/plot';
+import type { Cell } from '../sheet/cell.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { SvgNode } from '../views/svg.ts';
 import type { Task } from './task.ts';
@@ -98,6 +99,30 @@ export interface SheetBlock {
   readonly columns?: readonly string[];
   /** Which rows, in order; all where left out. */
   readonly rows?: Uint32Array;
+  /** How it is typed into, where whoever shows the page keeps its table. */
+  readonly editable?: Editable;
+}
+
+/** What a page says of a sheet that people type into; the shell that keeps the table does the rest. */
+export interface Editable {
+  /** The table that the sheet shows row for row. */
+  readonly table: string;
+  /** Columns of one foot's form, in the order in which they are measured. */
+  readonly form: readonly string[];
+  /** The columns that say which foot a row is of. */
+  readonly names: readonly string[];
+  /** The relation to the row that held last time's values. */
+  readonly lastTime: string;
+  /** What to begin a new row with, from the row before it. */
+  readonly next: (row: Readonly<Record<string, Cell>>) => Readonly<Record<string, Cell>>;
+  /** What is known of a column; `inputs` are the measured columns that a cell of it came from. */
+  readonly about: (column: string, inputs: readonly string[]) => ColumnAbout;
+}
+
+export interface ColumnAbout {
+  /** Where it is measured. */
+  readonly drawing?: SvgNode;
+  readonly facts: readonly { readonly label: string; readonly text: string }[];
 }
 
 export interface Download {

@@ -2,6 +2,7 @@ import { createContext } from 'preact';
 import type { DisplayUnits } from '../sheet/display.ts';
 import type { Download, LinkedCharts, SheetBlock } from './blocks.ts';
 import type { ControlValue } from './page.ts';
+import type { Editing } from './sheet/editing.ts';
 import type { RunTask } from './task.ts';
 
 /** What the parts of a page need to know of where they are drawn. */
@@ -13,6 +14,8 @@ export interface Surroundings {
   readonly set: (name: string, value: ControlValue) => void;
   /** The files that go with a table: its tidy CSV and the dictionary beside it. */
   readonly files: (block: SheetBlock) => readonly Download[];
+  /** How a table is typed into; tables that nobody keeps are only shown. */
+  readonly editing?: (table: string) => Editing | undefined;
   /** How tasks are run that take longer than a frame; on the page itself where left out. */
   readonly run?: RunTask;
   /** Where there is no window: what charts are drawn with. */

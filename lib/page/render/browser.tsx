@@ -5,6 +5,7 @@ import type { Download, SheetBlock } from '../blocks.ts';
 import { fromHash, toHash } from '../controls.ts';
 import { PageView } from '../PageView.tsx';
 import type { ControlValue, ControlValues, Page } from '../page.ts';
+import type { Editing } from '../sheet/editing.ts';
 import type { RunTask } from '../task.ts';
 
 export interface LivePage<Data> {
@@ -13,6 +14,8 @@ export interface LivePage<Data> {
   readonly units: ReadonlySignal<DisplayUnits>;
   /** The files that go with each table. */
   readonly files?: (block: SheetBlock) => readonly Download[];
+  /** How tables are typed into; they are only shown where left out. */
+  readonly editing?: (table: string) => Editing | undefined;
   /** How tasks are run; on the page itself where left out. */
   readonly run?: RunTask;
 }
@@ -24,7 +27,7 @@ export interface LivePage<Data> {
  */
 export function mountPage<Data>(
   element: HTMLElement,
-  { page, herd, units, files = () => [], run }: LivePage<Data>,
+  { page, herd, units, files = () => [], editing, run }: LivePage<Data>,
 ): () => void {
   const controls = signal<ControlValues>({});
   const follow = () => {
@@ -36,6 +39,7 @@ export function mountPage<Data>(
     units: units.value,
     still: false,
     files,
+    editing,
     run,
     set: (name: string, value: ControlValue) => {
       controls.value = { ...controls.value, [name]: value };

@@ -1,6 +1,7 @@
 import { type Column, TextColumn } from '../../sheet/column.ts';
 import { isoFromDays } from '../../sheet/days.ts';
 import { errorDigits, usualDigits, written } from '../../sheet/display.ts';
+import { typedNumber } from './editText.ts';
 import type { ShownColumn } from './shownColumns.ts';
 
 /** A cell as the reader sees it, without its unit, which stands in the heading. */
@@ -11,14 +12,18 @@ export interface CellText {
   readonly error: string;
 }
 
-/** The words of one cell; the decimals follow from the error where it is known, else from the unit. */
-export function cellText(column: Column, row: number, { factor, shownUnit, whole }: ShownColumn): CellText {
+/**
+ * The words of one cell; the decimals follow from the error where it is known, else from the unit. A typed cell stands as it
+ * was typed.
+ */
+export function cellText(column: Column, row: number, { factor, shownUnit, whole, typed }: ShownColumn): CellText {
   if (column instanceof TextColumn) return { value: column.at(row), error: '' };
   const inside = column.values[row];
   if (Number.isNaN(inside)) return { value: '', error: '' };
   if (column.kind === 'date') return { value: isoFromDays(inside), error: '' };
   if (column.kind === 'boolean') return { value: inside ? 'yes' : 'no', error: '' };
   const value = inside * factor;
+  if (typed) return { value: typedNumber(value, shownUnit, whole), error: '' };
   const error = (column.error?.[row] ?? Number.NaN) * Math.abs(factor);
   if (!(error > 0)) return { value: written(value, whole ? 0 : usualDigits(shownUnit, value), false), error: '' };
   const digits = errorDigits(error);

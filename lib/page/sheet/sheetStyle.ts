@@ -30,12 +30,14 @@ export const sheetStyle = `
 .still-sheet { position: relative; max-width: 100%; overflow-x: auto; }
 .still-sheet table { border-collapse: collapse; font: var(--size-label)/1.3 var(--font-label); font-variant-numeric: tabular-nums lining-nums; }
 .still-sheet th, .still-sheet td { padding: 0.2em 0.6em; border-bottom: var(--stroke-thin) solid var(--rule); text-align: left; vertical-align: bottom; }
+.still-sheet td { max-width: 16rem; overflow: hidden; text-overflow: ellipsis; white-space: nowrap; }
 .still-sheet .as-number { text-align: right; }
 .still-sheet .worked-out { font-style: italic; }
 @media print {
   .grid { display: none; }
   .still-sheet { overflow: visible; }
   .still-sheet table { font-size: 7.5pt; }
-  .still-sheet th, .still-sheet td { padding: 0.15em 0.4em; overflow-wrap: anywhere; }
+  .still-sheet th, .still-sheet td { padding: 0.15em 0.4em; }
+  .still-sheet th { overflow-wrap: anywhere; }
 }
 `;

@@ -14,6 +14,8 @@ export interface ShownColumn {
   readonly factor: number;
   /** A count or a number of something: no decimals. */
   readonly whole: boolean;
+  /** Typed in on this page: shown as it was typed. */
+  readonly typed?: boolean;
   /** Worked out from other columns by this formula; `undefined` where it was measured or typed. */
   readonly formula?: string;
 }
@@ -21,8 +23,14 @@ export interface ShownColumn {
 /**
  * How the columns of a sheet are shown, in the order asked for.
  * @param names all columns where left out; a name the sheet lacks is passed over
+ * @param typed whether a column is typed in
  */
-export function shownColumns(sheet: Sheet, names: readonly string[] | undefined, units: DisplayUnits): ShownColumn[] {
+export function shownColumns(
+  sheet: Sheet,
+  names: readonly string[] | undefined,
+  units: DisplayUnits,
+  typed: (name: string) => boolean = () => false,
+): ShownColumn[] {
   const known = new Set(sheet.names);
   return (names ?? sheet.names)
     .filter((name) => known.has(name))
@@ -38,6 +46,7 @@ export function shownColumns(sheet: Sheet, names: readonly string[] | undefined,
         factor: shown.value,
         whole: unit === '1' && isWhole(sheet.column(name)),
         formula,
+        ...(typed(name) && { typed: true }),
       };
     });
 }

@@ -1,0 +1,30 @@
+import { type Column, TextColumn } from '../../sheet/column.ts';
+import { isoFromDays } from '../../sheet/days.ts';
+import { usualDigits } from '../../sheet/display.ts';
+import type { ShownColumn } from './shownColumns.ts';
+
+/**
+ * A cell as one would type it: a number in the reader's unit with all its digits, and without the tail that converting
+ * between units leaves.
+ * @returns `''` for a missing value
+ */
+export function editText(column: Column, row: number, { factor }: Pick<ShownColumn, 'factor'>): string {
+  if (column instanceof TextColumn) return column.at(row);
+  const value = column.values[row];
+  if (Number.isNaN(value)) return '';
+  if (column.kind === 'date') return isoFromDays(value);
+  if (column.kind === 'boolean') return value ? 'yes' : 'no';
+  return String(Number((value * factor).toPrecision(10)));
+}
+
+/**
+ * A typed number as it is shown: as it was typed, with no fewer decimals than its unit usually has, and no more than two
+ * beyond, which only another unit would bring.
+ */
+export function typedNumber(value: number, shownUnit: string, whole: boolean): string {
+  const usual = whole ? 0 : usualDigits(shownUnit, value);
+  const exact = Number(value.toPrecision(10));
+  const decimals = (String(exact).split('.')[1] ?? '').length;
+  const digits = decimals <= usual + 2 ? Math.max(usual, decimals) : usual;
+  return exact.toFixed(digits).replace('-', '−');
+}
