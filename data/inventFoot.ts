@@ -99,7 +99,7 @@ export function inventFoot(draw: Random, horse: InventedHorse, limb: string): In
       const hair = draw.uniform() < (build === 'heavy' ? 0.08 : 0.02);
       const blur = poor || hair ? 2 : 1;
       const read = (value: number, sd: number): number | '' =>
-        draw.uniform() < 0.02 ? '' : Math.round(about(value, sd) * 10) / 10;
+        draw.uniform() < 0.02 ? '' : Math.round(about(value, sd) * 2) / 2;
       const angle = (value: number): number | '' => read(value, blur * effects.reading.angle);
       const length = (value: number): number | '' => read(value, blur * effects.reading.length);
       const below = (value: number): number | '' => read(value, effects.reading.below);
