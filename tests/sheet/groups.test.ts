@@ -41,7 +41,9 @@ describe('groups of rows', () => {
     fc.assert(
       fc.property(fc.array(column, { maxLength: 4 }), (columns) => {
         const same = (a: number, b: number) =>
-          columns.every(({ values }) => values[a] === values[b] || (Number.isNaN(values[a]) && Number.isNaN(values[b])));
+          columns.every(
+            ({ values }) => values[a] === values[b] || (Number.isNaN(values[a]) && Number.isNaN(values[b])),
+          );
         const { codes, count } = groupRows(columns, 12);
         let next = 0;
         for (let row = 0; row < 12; row++) {
