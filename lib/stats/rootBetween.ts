@@ -15,6 +15,8 @@ export function rootBetween(f: (x: number) => number, low: number, high: number)
     b = low + 2 * (b - low);
     fb = f(b);
   }
+  if (fa === 0) return a;
+  if (fb === 0) return b;
   for (let turn = 0; turn < 200 && b - a > 4 * Number.EPSILON * Math.abs(b); turn++) {
     // Every third step halves, so that a flat function can't stall it.
     let x = turn % 3 === 2 ? (a + b) / 2 : (a * fb - b * fa) / (fb - fa);
