@@ -14,7 +14,7 @@ const NUMBER = 1;
 const TEXT = 2;
 
 /** The engine makes its fastest code for a function that is called often, not for one that loops long. */
-const blockRows = 2048;
+const blockRows = 512;
 
 const powersOfTen = Float64Array.from({ length: 23 }, (_, exponent) => Number(`1e${exponent}`));
 
