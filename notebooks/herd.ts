@@ -24,8 +24,8 @@ import {
   type State,
 } from '../lib/index.ts';
 
-/** How many findings of a kind stand open before the reader asks for all. */
-const first = 8;
+/** How many findings of a kind are shown before the reader asks for all. */
+const first = { raise: 8, unsure: 4, 'on purpose': 4 };
 
 export const page: HerdPage = {
   name: 'herd',
@@ -35,8 +35,12 @@ export const page: HerdPage = {
     const ranked = ranking(herd.occasions, herd.ranges);
     const all = chosen(controls, 'all', false);
     const list = (findings: readonly HerdFinding[]) =>
-      (all ? findings : findings.slice(0, first)).map((finding) => findingBlock(finding, herd, units));
-    const more = ranked.raise.length > first || ranked.unsure.length > first || ranked.onPurpose.length > first;
+      (all ? findings : findings.slice(0, first[findings[0].state])).map((finding) =>
+        findingBlock(finding, herd, units),
+      );
+    const more = [ranked.raise, ranked.unsure, ranked.onPurpose].some(
+      (findings) => findings.length > 0 && findings.length > first[findings[0].state],
+    );
     return [
       figures(herd, ranked),
       { kind: 'heading', level: 2, text: 'Worth raising', id: 'worth-raising' },

@@ -48,6 +48,7 @@ const parts = `
 .finding.steady { border-left: 2px solid var(--steady); }
 .finding.on-purpose { border-left: 6px double var(--on-purpose); }
 .finding p { margin-bottom: var(--space-tight); }
+.finding summary { width: fit-content; color: var(--soft); cursor: pointer; }
 .finding-value { font-size: var(--size-lead); }
 .finding-subject { font-size: var(--size-lead); line-height: 1.3; }
 .state { display: inline-flex; align-items: center; gap: 0.35em; margin-left: var(--space-close); padding: 0 0.4em; border: var(--stroke-thin) solid currentColor; border-radius: 2px; background: var(--card); font: var(--size-label)/1.5 var(--font-label); }
@@ -104,6 +105,7 @@ const elsewhere = `
   html { background: none; font-size: 10.5pt; }
   main { max-width: none; padding: 0; }
   h1, h2, h3, .figure-title { break-after: avoid; }
+  .finding details::details-content { content-visibility: visible; block-size: auto; }
   figure:not(.sheet), .finding, .figures, .drawings li { break-inside: avoid; }
   button, .takeaway, .download, .unprinted { display: none !important; }
   a { color: inherit; text-decoration: none; }

@@ -1,6 +1,8 @@
+import { useContext } from 'preact/hooks';
 import { stateSign, stateWords } from '../../views/stateSign.ts';
 import { svg } from '../../views/svg.ts';
 import type { Finding } from '../blocks.ts';
+import { SurroundingsContext } from '../surroundings.ts';
 import { Drawing } from './Drawing.tsx';
 
 const sign = (state: Finding['state']) =>
@@ -8,6 +10,7 @@ const sign = (state: Finding['state']) =>
 
 export function FindingPart({ block }: { block: Finding }) {
   const { drawing, value, against = [], notes = [] } = block;
+  const { still } = useContext(SurroundingsContext);
   return (
     <article
       class={`finding ${block.state.replace(' ', '-')}`}
@@ -24,18 +27,21 @@ export function FindingPart({ block }: { block: Finding }) {
         </p>
         <p>{block.sentence}</p>
         {value && <p class="finding-value number">{value}</p>}
-        {against.length > 0 && (
-          <ul class="against">
-            {against.map((words) => (
-              <li key={words}>{words}</li>
+        {against.length + notes.length > 0 && (
+          <details open={still || block.state === 'raise'}>
+            <summary>Held against</summary>
+            <ul class="against">
+              {against.map((words) => (
+                <li key={words}>{words}</li>
+              ))}
+            </ul>
+            {notes.map((note) => (
+              <p key={note} class="note">
+                {note}
+              </p>
             ))}
-          </ul>
+          </details>
         )}
-        {notes.map((note) => (
-          <p key={note} class="note">
-            {note}
-          </p>
-        ))}
       </div>
     </article>
   );
