@@ -62,7 +62,8 @@ export async function byDuckdb(rows: number): Promise<Peer> {
     .map((name) => `CASE WHEN random() > 0.02 THEN 40 + 20 * random() END AS ${name}`)
     .join(', ');
   await duckdb.run(
-    `CREATE TABLE feet AS SELECT (i // 4) % 500 AS horse, i % 4 AS limb, ${readings} FROM range(${rows}) AS t(i)`,
+    `CREATE TABLE feet AS SELECT 'horse ' || (i // 4) % 500 AS horse, ['LF', 'RF', 'LH', 'RH'][i % 4 + 1] AS limb,
+     ${readings} FROM range(${rows}) AS t(i)`,
   );
   const table = (select: string) => () => duckdb.run(`CREATE OR REPLACE TEMP TABLE found AS SELECT ${select}`);
   const grouped = (columns: readonly string[]) => table(`${columns.join(', ')} FROM feet GROUP BY horse, limb`);
