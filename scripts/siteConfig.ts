@@ -42,6 +42,7 @@ export function siteConfig({
       chunkSizeWarningLimit: 1500,
       rolldownOptions: {
         treeshake: ours,
+        checks: { pluginTimings: false },
         output: {
           entryFileNames: ({ name }) => (name === 'service-worker' ? '[name].js' : 'assets/[name]-[hash].js'),
         },
