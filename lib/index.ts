@@ -1,6 +1,8 @@
 import type { Herd } from './hoof/herd.ts';
 import type { Page } from './page/page.ts';
 
+export { type CalendarDay, calendar } from './files/calendar.ts';
+export { clipboardCells } from './files/clipboardCells.ts';
 export { dataPackage, type PackageOptions, type Resource } from './files/dataPackage.ts';
 export { describeColumn } from './files/describeColumn.ts';
 export type { Problem } from './files/problem.ts';
@@ -27,7 +29,7 @@ export {
   intervalEffect,
   intervalModel,
 } from './hoof/intervalModel.ts';
-export { type IntervalSpread, intervalSpread } from './hoof/intervalSpread.ts';
+export { type IntervalSpread, intervalSpread, usualChangeSpread } from './hoof/intervalSpread.ts';
 export { horseTable, intervalTable, termTable, termWordsTable } from './hoof/intervalTables.ts';
 export { type IntervalWork, type IntervalWorkDone, intervalTask, type OtherEffect } from './hoof/intervalTask.ts';
 export {
@@ -52,6 +54,13 @@ export { rangesFromColumns, rangesToColumns } from './hoof/rangeTable.ts';
 export { ranking } from './hoof/ranking.ts';
 export { footRelations } from './hoof/relations.ts';
 export {
+  type ColumnRepeatability,
+  observerAgreement,
+  type PairAgreement,
+  repeatabilities,
+  smallestChange,
+} from './hoof/repeatAgreement.ts';
+export {
   type FindingWords,
   findingWords,
   footName,
@@ -60,14 +69,25 @@ export {
   rangeSource,
   verdictSentence,
 } from './hoof/sentences.ts';
+export {
+  longestEver,
+  type PlannedVisit,
+  planEvents,
+  planTable,
+  type TrialRules,
+  trialPlan,
+} from './hoof/trialPlan.ts';
+export { type TrialDesign, type TrialSimulation, trialPower, trialTask } from './hoof/trialPower.ts';
 export { type Verdict, verdict } from './hoof/verdict.ts';
 export type {
   Block,
   Chart,
+  ColumnAbout,
   Control,
   Deferred,
   Download,
   Drawings,
+  Editable,
   Figures,
   Finding,
   Group,
@@ -84,6 +104,7 @@ export { BlockList } from './page/parts/BlockList.tsx';
 export { asProse } from './page/prose.ts';
 export { type LivePage, mountPage } from './page/render/browser.tsx';
 export { htmlPage, type StillPage } from './page/render/html.tsx';
+export type { Editing } from './page/sheet/editing.ts';
 export { type Surroundings, SurroundingsContext } from './page/surroundings.ts';
 export type { Running, RunTask, Task, TaskProgress } from './page/task.ts';
 export type { Cell } from './sheet/cell.ts';
@@ -104,7 +125,9 @@ export type { ColumnDescription, SheetOptions } from './sheet/sheet.ts';
 export type { Table } from './sheet/table.ts';
 export * from './stats/index.ts';
 export { forgetTables, keepTables, keptTables, onTablesKept } from './store/keptTables.ts';
+export { columnOfTexts, TableRecord } from './store/tableRecord.ts';
 export type { KeptTable, KeptTables } from './store/tables.ts';
+export { agreement as agreementChart } from './views/agreement.ts';
 export { type BetweenVisitsOptions, betweenVisits } from './views/betweenVisits.ts';
 export type { ChartDescription, ChartOptions } from './views/chart.ts';
 export type { DrawingOptions } from './views/drawingOptions.ts';
@@ -123,7 +146,9 @@ export { levelDistribution } from './views/levelDistribution.ts';
 export { limbMark, limbSign } from './views/limbMark.ts';
 export { type LinkedDescription, linkedHerd } from './views/linkedHerd.ts';
 export { measureDrawing } from './views/measureDrawing.ts';
+export { powerCurve } from './views/powerCurve.ts';
 export { rangeShares as rangeSharesChart } from './views/rangeShares.ts';
+export { repeatsWorth } from './views/repeatsWorth.ts';
 export { residualQuantiles } from './views/residualQuantiles.ts';
 export { shapeDistributions } from './views/shapeDistributions.ts';
 export { shapeRatios } from './views/shapeRatios.ts';

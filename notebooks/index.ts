@@ -6,14 +6,20 @@ import { page as frontAndHind } from './frontAndHind.ts';
 import { page as herd } from './herd.ts';
 import { page as level } from './level.ts';
 import { page as longerIntervals } from './longerIntervals.ts';
+import { page as measurements } from './measurements.ts';
+import { page as planATrial } from './planATrial.ts';
+import { page as record } from './record.ts';
 
 /** Every page, in the order of the navigation; the first is where the notebook opens. */
 export const pages: readonly HerdPage[] = [
   herd,
+  record,
   frontAndHind,
   level,
   betweenVisits,
   longerIntervals,
+  measurements,
+  planATrial,
   columns,
   cautions,
 ];

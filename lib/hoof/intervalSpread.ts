@@ -1,4 +1,5 @@
 import { median, sd } from '../stats/index.ts';
+import { withinSd } from './errors.ts';
 import type { IntervalData } from './intervalData.ts';
 
 export interface IntervalSpread {
@@ -46,4 +47,15 @@ export function intervalSpread({ horse, limb, start, end }: IntervalData): Inter
     withinHorses: spare > 0 ? Math.sqrt(squares / spare) : Number.NaN,
     betweenHorses: sd(means),
   };
+}
+
+/** How single changes of one foot scatter about that foot's mean change, as a standard deviation in the outcome's unit. */
+export function usualChangeSpread({ horse, limb, change }: IntervalData): number {
+  const codes = new Map<string, number>();
+  const foot = Int32Array.from(horse, (name, row) => {
+    const key = `${name}\u0000${limb[row]}`;
+    if (!codes.has(key)) codes.set(key, codes.size);
+    return codes.get(key)!;
+  });
+  return withinSd(change, { codes: foot, count: codes.size }).sd;
 }
