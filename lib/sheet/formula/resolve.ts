@@ -157,14 +157,25 @@ class Resolver {
     const x = countable(this.typed(node.args[0]));
     expectKind(x, node.args[0], row.kinds, row.name);
     const shares = node.args.slice(1, row.parameters.length).map(share);
-    const keys = node.args.slice(row.parameters.length).map((key) => {
-      if (key.kind === 'column') return this.typed(key).node;
-      const remedy = `After what ${row.name} is of come the names of key columns`;
-      throw complaint(key, `${excerpt(key)} is no column`, remedy);
-    });
+    const keys = node.args.slice(row.parameters.length).map((key) => this.#key(key, row));
     const call: Node = { ...node, args: [x.node, ...shares, ...keys] };
     if (row.gives === '1') return { node: call, kind: 'number', unit: pure, bare: false };
     return { node: call, kind: row.gives === 'spread' ? 'number' : x.kind, unit: x.unit, bare: false };
+  }
+
+  #key(key: Node, row: Summary): Node {
+    if (key.kind !== 'column') {
+      const remedy = `After what ${row.name} is of come the names of key columns`;
+      throw complaint(key, `${excerpt(key)} is no column`, remedy);
+    }
+    const { kind, unit } = this.typed(key);
+    // max(medial_mm, lateral_mm) is meant as the larger of the two, and would be a maximum for each lateral_mm.
+    if (kind === 'number' && unit.code !== '1') {
+      const either = { min: 'least', max: 'greatest' }[row.name];
+      const remedy = either ? `For one of two values write ${either}(x, y)` : 'Keys are texts, dates or plain numbers';
+      throw complaint(key, `${key.name} is measured in ${unit.code} and makes no groups`, remedy);
+    }
+    return key;
   }
 
   #relation(node: Call, relation: Relation): Typed {
