@@ -12,7 +12,9 @@ function upper(t: number, df: number, ncp: number): number {
   if (Math.abs(t) === Infinity) return t > 0 ? 0 : 1;
   const integrand = (v: number) =>
     gammaKernel(df / 2, (df / 2) * Math.exp(2 * v)) * normal.upper(t * Math.exp(v) - ncp);
-  const peak = peakOf(integrand, -800 / df - 1, 4);
+  const width = Math.min(1e-3, 0.1 / Math.sqrt(df));
+  // The distribution of v peaks at 0; the tail draws the peak down where t is above zero, and up where it is below.
+  const peak = t > 0 ? peakOf(integrand, 0, -800 / df - 1, width) : peakOf(integrand, 0, 4, width);
   // By the narrower of the density of v and the fall of the normal tail near t·s = ncp; neither has singularities
   // nearer than π/4, for which a tenth is enough.
   const step = Math.min(0.1, 1 / Math.sqrt(18 * df), 1 / (3 + 3 * Math.abs(ncp)));
@@ -24,18 +26,18 @@ function upper(t: number, df: number, ncp: number): number {
       if (part <= 1e-17 * total) break;
     }
   }
-  return 2 * step * total;
+  return Math.min(1, 2 * step * total);
 }
 
-/** Where a function with one peak has it, by golden section. */
-function peakOf(f: (v: number) => number, from: number, to: number): number {
+/** Where a function with one peak has it, to within `width`, by golden section; it may be zero far out, towards `far`. */
+function peakOf(f: (v: number) => number, near: number, far: number, width: number): number {
   const golden = (Math.sqrt(5) - 1) / 2;
-  let [low, high] = [from, to];
+  let [low, high] = [near, far];
   let [a, b] = [high - golden * (high - low), low + golden * (high - low)];
   let [fa, fb] = [f(a), f(b)];
-  while (high - low > 1e-3) {
-    // Equal values are both zero, far out on the left.
-    if (fa > fb) {
+  while (Math.abs(high - low) > width) {
+    // Equal values are both zero, far out.
+    if (fa >= fb) {
       [high, b, fb] = [b, a, fa];
       a = high - golden * (high - low);
       fa = f(a);

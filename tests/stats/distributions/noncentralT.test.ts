@@ -31,3 +31,18 @@ it('noncentral t is missing where a parameter is', () => {
   expect(noncentralT.upper(1, NaN, 1)).toBeNaN();
   expect(noncentralT.upper(1, 4, NaN)).toBeNaN();
 });
+it('noncentral t comes to the normal on many degrees of freedom, however large its noncentrality', () => {
+  for (const df of [1500, 1e5, 1e8, 1e12])
+    for (const [t, ncp] of [
+      [1.96, 9],
+      [1.96, 1],
+      [-1.96, 2],
+      [-3, -3.5],
+      [12, 9],
+    ]) {
+      const expected = normal.upper(t - ncp);
+      // The first correction is of the order of (t² + 1) t / df.
+      expect(Math.abs(noncentralT.upper(t, df, ncp) / expected - 1)).toBeLessThan((200 * (t * t + 1)) / df + 1e-12);
+    }
+  expect(noncentralT.upper(-50, 1500, 3)).toBeLessThanOrEqual(1);
+});
