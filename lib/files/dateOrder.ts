@@ -65,7 +65,8 @@ export function readDates(
   return { values, order };
 }
 
-function dayOf(reading: DateReading | undefined, order: DateOrder): number {
+/** The day that a reading means in a column of that order; `NaN` where it stays open. */
+export function dayOf(reading: DateReading | undefined, order: DateOrder): number {
   if (reading === undefined) return Number.NaN;
   const { dmy, mdy } = reading;
   if (order === 'dmy' || order === 'mdy') return reading[order];
@@ -73,7 +74,8 @@ function dayOf(reading: DateReading | undefined, order: DateOrder): number {
   return Number.isNaN(dmy) ? mdy : Number.NaN;
 }
 
-function faultOf(
+/** Why a text can't be used as a date, `undefined` where it can or says that there is none. */
+export function faultOf(
   text: string,
   reading: DateReading | undefined,
   day: number,

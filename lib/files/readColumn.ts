@@ -51,7 +51,8 @@ function readNumbers(plan: ColumnPlan, store: CellStore, mark: DecimalMark, log:
   return { kind: 'number', unit: plan.unit, values };
 }
 
-function numberIn(text: string, plan: ColumnPlan, mark: DecimalMark): { value: number; fault?: ProblemCode } {
+/** The value of one cell of numbers in the column's own unit, `NaN` with the reason where it can't be used. */
+export function numberIn(text: string, plan: ColumnPlan, mark: DecimalMark): { value: number; fault?: ProblemCode } {
   const missing = Number.NaN;
   const quantity = parseQuantity(text, mark);
   if ('missing' in quantity) return { value: missing };
@@ -86,7 +87,8 @@ const examples: Readonly<Record<string, string>> = {
   kg: 'a weight in kg, or with its unit, such as 480 or 1050 lb',
 };
 
-function expectedNumber(plan: ColumnPlan, fault: ProblemCode): string {
+/** What a column of numbers expects, in words. */
+export function expectedNumber(plan: ColumnPlan, fault: ProblemCode): string {
   if (fault === 'beyond-anatomy' && plan.schema?.within) {
     const [least, most] = plan.schema.within;
     return `${least} to ${most}${plan.unit === '1' ? '' : ` ${plan.unit}`}`;
@@ -102,7 +104,8 @@ function readYesNo(plan: ColumnPlan, store: CellStore, log: ProblemLog): Column 
   return { kind: 'boolean', unit: '1', values };
 }
 
-function trueOrFalse(text: string): string | undefined {
+/** `yes` or `no` for the two words that a program writes. */
+export function trueOrFalse(text: string): string | undefined {
   return /^true$/i.test(text) ? 'yes' : /^false$/i.test(text) ? 'no' : undefined;
 }
 

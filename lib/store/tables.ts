@@ -1,5 +1,6 @@
 import type { Problem } from '../files/problem.ts';
 import type { Columns } from '../sheet/column.ts';
+import type { ComputedDefinition } from '../sheet/edits.ts';
 import type { PackedColumns } from './packed.ts';
 
 /** One of the reader's own tables as it was last opened. */
@@ -8,6 +9,12 @@ export interface KeptTable {
   readonly problems: readonly Problem[];
   /** The name of the file it came from. */
   readonly file: string;
+  /** The text of every cell that could not be used, by column and row (from 0). */
+  readonly entered?: ReadonlyMap<string, ReadonlyMap<number, string>>;
+  /** The reader's own computed columns. */
+  readonly own?: readonly ComputedDefinition[];
+  /** A changed copy of an invented table: none of it was ever measured. */
+  readonly invented?: boolean;
 }
 
 export type TableName = 'feet' | 'horses' | 'visits';

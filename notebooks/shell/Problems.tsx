@@ -1,14 +1,12 @@
-import { useComputed } from '@preact/signals';
 import { useState } from 'preact/hooks';
 import { BlockList, type Problem, problemColumns, Sheet, SurroundingsContext } from '../../lib/index.ts';
 import { units } from './displayUnits.ts';
-import { herd } from './herdInUse.ts';
+import { problems } from './herdInUse.ts';
 import { tableFiles } from './tableFiles.ts';
 
 /** Every cell that could not be used as it stands, with what to do about it. */
 export function Problems() {
   const [open, setOpen] = useState(false);
-  const problems = useComputed(() => (herd.value instanceof Error ? [] : (herd.value?.problems ?? [])));
   const count = problems.value.length;
   if (count === 0) return null;
   return (

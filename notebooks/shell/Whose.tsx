@@ -3,6 +3,18 @@ import { inUse, notKept, tableNames, useDemo, withoutFeet } from './herdInUse.ts
 /** Says at every moment whether these are the reader's horses or invented ones. */
 export function Whose() {
   if (!inUse.value) return <p class="whose">No herd yet</p>;
+  if (inUse.value.feet.invented)
+    return (
+      <div class="whose demo">
+        <p>
+          <strong>A changed copy of the invented demo herd.</strong> None of these horses exists.{' '}
+          {notKept.value && 'The copy could not be kept in this browser and is gone when you leave this page.'}
+        </p>
+        <button type="button" onClick={useDemo}>
+          Back to the demo herd as it was
+        </button>
+      </div>
+    );
   if (inUse.value.whose === 'own') {
     const own = inUse.value;
     const files = tableNames.flatMap((name) => own[name]?.file ?? []);

@@ -8,9 +8,12 @@ import {
   keepTables,
   keptTables,
   onTablesKept,
+  type Problem,
   readTable,
   type TableName,
 } from '../../lib/index.ts';
+import { changes, latest, recordOf, typedInto } from './feetRecord.ts';
+import { withOwnColumns } from './ownColumns.ts';
 
 /** The tables that all pages show, and whose they are. */
 export interface InUse extends KeptTables {
@@ -37,16 +40,26 @@ export const herd = computed((): Herd | Error | undefined => {
   if (!inUse.value) return undefined;
   const { feet, horses, visits } = inUse.value;
   try {
-    return herdOf(
-      { feet: feet.columns, horses: horses?.columns, visits: visits?.columns },
+    const { columns, own } = typedInto.value ? recordOf(feet).table() : feet;
+    const made = herdOf(
+      { feet: columns, horses: horses?.columns, visits: visits?.columns },
       {
         problems: [feet, horses, visits].flatMap((table) => table?.problems ?? []),
         files: { feet: feet.file, horses: horses?.file, visits: visits?.file },
       },
     );
+    return withOwnColumns(made, own);
   } catch (error) {
     return asError(error);
   }
+});
+
+/** Every cell that could not be used, what was typed since included. */
+export const problems = computed((): readonly Problem[] => {
+  const feet = inUse.value?.feet;
+  if (!feet || !herd.value || herd.value instanceof Error) return [];
+  const typed = changes.value > 0 ? latest(feet).problems : feet.problems;
+  return [...typed, ...herd.value.problems.filter((problem) => !feet.problems.includes(problem))];
 });
 
 /** Shows the reader's own tables where there are any, else the demo herd; follows what other pages of the notebook do. */
@@ -67,10 +80,10 @@ async function show(): Promise<void> {
 /** Takes tables into use and keeps them; a table that was not opened anew stays as it was. */
 export async function useOwn(opened: KeptTables): Promise<void> {
   const own: Record<string, KeptTable> = {};
-  const earlier = inUse.value?.whose === 'own' ? inUse.value : withoutFeet.value;
+  const earlier = inUse.value?.whose === 'own' && !inUse.value.feet.invented ? inUse.value : withoutFeet.value;
   for (const name of tableNames) {
     const table = opened[name] ?? earlier[name];
-    if (table) own[name] = table;
+    if (table) own[name] = latest(table);
   }
   await use(own);
   try {
@@ -111,8 +124,8 @@ async function demo(): Promise<InUse> {
       const file = `${name}.csv`;
       const answer = await fetch(`data/${file}`);
       if (!answer.ok) throw new Error(`The demo herd’s table ${file} could not be fetched (${answer.status})`);
-      const { columns, problems } = readTable(new Uint8Array(await answer.arrayBuffer()), { file, schema: name });
-      return { columns, problems, file };
+      const read = readTable(new Uint8Array(await answer.arrayBuffer()), { file, schema: name });
+      return { columns: read.columns, problems: read.problems, entered: read.entered, file };
     }),
   );
   return { whose: 'demo', feet, horses, visits };

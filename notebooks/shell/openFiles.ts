@@ -28,7 +28,7 @@ export async function openFiles(
       );
     const twin = tables[table];
     if (twin) throw new Error(`${twin.file} and ${file} both hold the table of ${table}. Open one of them`);
-    tables[table] = { columns: read.columns, problems: read.problems, file };
+    tables[table] = { columns: read.columns, problems: read.problems, entered: read.entered, file };
   }
   return tables;
 }

@@ -3,6 +3,8 @@ import { render } from 'preact';
 import { type Herd, type HerdPage, mountPage } from '../../lib/index.ts';
 import { Desk } from './Desk.tsx';
 import { rememberUnits, units } from './displayUnits.ts';
+import { editing } from './feetEditing.ts';
+import { typedInto } from './feetRecord.ts';
 import { failure, herd, start as startHerd } from './herdInUse.ts';
 import { keepForOffline } from './offline.ts';
 import { runTask } from './runTask.ts';
@@ -12,6 +14,7 @@ import { tableFiles } from './tableFiles.ts';
 export async function start(page: HerdPage): Promise<void> {
   const blocks = document.getElementById('blocks')!;
   rememberUnits();
+  typedInto.value = page.name === 'record';
   render(<Desk />, document.getElementById('desk')!);
   let mounted = () => {};
   const trouble = computed(() => failure.value || (herd.value instanceof Error ? herd.value.message : ''));
@@ -29,6 +32,7 @@ export async function start(page: HerdPage): Promise<void> {
           herd: herd as ReadonlySignal<Herd>,
           units,
           files: tableFiles,
+          editing,
           run: runTask,
         });
     });

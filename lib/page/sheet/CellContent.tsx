@@ -15,6 +15,7 @@ export function CellContent({ column, row, shown }: { column: Column; row: numbe
   return (
     <>
       {value}
+      {shown.typed && shown.symbol && <span class="unseen"> {shown.symbol}</span>}
       {error && <span class="give"> ± {error}</span>}
     </>
   );

@@ -1,14 +1,17 @@
 // biome-ignore-all lint/a11y/useSemanticElements: virtual rows are put in their place, which a table's own can't be
 import { useCallback, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { SheetBlock } from '../blocks.ts';
+import { CellEditor } from './CellEditor.tsx';
 import { cellText } from './cellText.ts';
 import { columnWidths } from './columnWidths.ts';
 import { copied } from './copied.ts';
+import type { Editing } from './editing.ts';
 import { GridHead } from './GridHead.tsx';
 import { GridRow } from './GridRow.tsx';
 import type { Order } from './matchingRows.ts';
 import { type Cell, moved } from './moved.ts';
 import type { ShownColumn } from './shownColumns.ts';
+import { beginningText, clearCells, pasteBlock, type Region, type TypedGrid, typeCell, workedOut } from './typing.ts';
 import { useVirtual } from './useVirtual.ts';
 
 interface GridProps {
@@ -19,9 +22,15 @@ interface GridProps {
   readonly rows: Uint32Array;
   readonly order?: Order;
   readonly onOrder: (column: string) => void;
-  /** Told which column the focus is in. */
-  readonly onColumn: (column: ShownColumn) => void;
-  readonly onCopied: (cells: number) => void;
+  /** Told which cell the focus is in, and which block is chosen. */
+  readonly onChosen: (focus: Cell, region: Region) => void;
+  readonly onSaid: (words: string) => void;
+  /** Grows with every change of the sheet. */
+  readonly revision?: number;
+  /** Left out where the sheet is only shown. */
+  readonly editing?: Editing;
+  /** Whether all rows are shown, in the table's own order. */
+  readonly whole?: boolean;
 }
 
 interface Block {
@@ -30,28 +39,34 @@ interface Block {
   readonly anchor: Cell;
 }
 
+const TYPED = /^.$/u;
+
 /**
  * The cells themselves, after the WAI-ARIA grid pattern: one stop for the Tab key, arrows inside, only the cells near the
- * screen in the document. The first column stays in sight.
+ * screen in the document. The first column stays in sight. Where it is edited, typing begins in the cell that has the focus.
  */
-export function Grid({ label, sheet, columns, rows, order, onOrder, onColumn, onCopied }: GridProps) {
+export function Grid(props: GridProps) {
+  const { label, sheet, columns, rows, order, onOrder, onChosen, onSaid, revision = 0, editing, whole = true } = props;
   const scroller = useRef<HTMLDivElement>(null);
   const head = useRef<HTMLDivElement>(null);
   const [chosen, choose] = useState<Block>({ focus: { row: 0, column: 0 }, anchor: { row: 0, column: 0 } });
+  const [typing, type] = useState<string | undefined>();
   const bring = useRef(false);
+  const dragging = useRef(false);
   // Rows and columns may have gone since.
   const inside = ({ row, column }: Cell): Cell => ({
     row: Math.min(row, rows.length - 1),
     column: Math.min(column, columns.length - 1),
   });
   const [focus, anchor] = [inside(chosen.focus), inside(chosen.anchor)];
-  const [top, bottom] = [Math.min(focus.row, anchor.row), Math.max(focus.row, anchor.row)];
-  const [left, right] = [Math.min(focus.column, anchor.column), Math.max(focus.column, anchor.column)];
+  const region = regionOf(focus, anchor);
+  const { top, bottom, left, right } = region;
 
   const rowHeight = useMemo(() => (matchMedia('(pointer: coarse)').matches ? 44 : 30), []);
-  const data = useMemo(() => columns.map(({ name }) => sheet.column(name)), [sheet, columns]);
-  const widths = useMemo(() => columnWidths(columns, data, rows), [columns, data]);
+  const data = useMemo(() => columns.map(({ name }) => sheet.column(name)), [sheet, columns, revision]);
+  const widths = useMemo(() => columnWidths(columns, data, rows), [columns]);
   const template = useMemo(() => widths.map((width) => `${width}px`).join(' '), [widths]);
+  const grid: TypedGrid | undefined = editing && { editing, columns, data, rows, whole };
   const down = useVirtual(scroller, {
     count: rows.length,
     size: useCallback(() => rowHeight, [rowHeight]),
@@ -74,14 +89,30 @@ export function Grid({ label, sheet, columns, rows, order, onOrder, onColumn, on
     if (!bring.current) return;
     bring.current = false;
     const cell = scroller.current!.querySelector<HTMLElement>('[tabindex="0"]');
-    cell?.focus({ preventScroll: true });
+    if (typing === undefined) cell?.focus({ preventScroll: true });
     cell?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   });
 
-  function go(to: Cell, extend: boolean) {
+  function go(to: Cell, extend = false) {
     bring.current = true;
-    choose(extend && to.row >= 0 ? { focus: to, anchor } : { focus: to, anchor: to });
-    onColumn(columns[to.column]);
+    const block = extend && to.row >= 0 ? { focus: to, anchor } : { focus: to, anchor: to };
+    choose(block);
+    onChosen(to, regionOf(block.focus, block.anchor));
+  }
+
+  function begin(text?: string) {
+    if (!grid || focus.row < 0 || typing !== undefined) return;
+    if (!grid.editing.typed(columns[focus.column].name)) return onSaid(workedOut(columns[focus.column]));
+    bring.current = true;
+    choose({ focus, anchor: focus });
+    type(text ?? beginningText(grid, focus.row, focus.column));
+  }
+
+  function finish(text: string, down: number, right: number) {
+    type(undefined);
+    if (text !== beginningText(grid!, focus.row, focus.column)) onSaid(typeCell(grid!, focus.row, focus.column, text));
+    if (down === 0 && right === 0) return;
+    go(inside({ row: Math.max(focus.row + down, 0), column: Math.max(focus.column + right, 0) }));
   }
 
   function onKeyDown(event: KeyboardEvent) {
@@ -91,20 +122,67 @@ export function Grid({ label, sheet, columns, rows, order, onOrder, onColumn, on
     const to = moved(event.key, control, focus, size, page);
     if (to && !event.altKey) go(to, event.shiftKey);
     else if (control && event.key === 'a') {
+      const all = { focus: { row: size.row - 1, column: size.column - 1 }, anchor: { row: 0, column: 0 } };
       bring.current = true;
-      choose({ focus: { row: size.row - 1, column: size.column - 1 }, anchor: { row: 0, column: 0 } });
+      choose(all);
+      onChosen(all.focus, regionOf(all.focus, all.anchor));
     } else if (focus.row < 0 && (event.key === 'Enter' || event.key === ' ')) onOrder(columns[focus.column].name);
-    else return;
+    else if (grid && typesInto(event)) {
+      // Done by the key.
+    } else return;
     event.preventDefault();
   }
 
-  function onClick(event: MouseEvent) {
+  /** What a key does in a grid that is typed into; whether it did anything. */
+  function typesInto(event: KeyboardEvent): boolean {
+    const control = event.ctrlKey || event.metaKey;
+    if (focus.row < 0 || control || event.altKey) return false;
+    if (event.key === 'F2' || event.key === ' ') begin();
+    else if (event.key === 'Enter') go(inside({ ...focus, row: Math.max(0, focus.row + (event.shiftKey ? -1 : 1)) }));
+    else if (event.key === 'Delete' || event.key === 'Backspace') onSaid(clearCells(grid!, region));
+    else if (TYPED.test(event.key)) begin(event.key);
+    else return false;
+    return true;
+  }
+
+  function cellOf(event: Event): Cell | undefined {
     const cell = (event.target as Element).closest('[aria-colindex]');
-    if (!cell) return;
-    const to = {
+    if (!cell) return undefined;
+    return {
       row: Number(cell.parentElement!.getAttribute('aria-rowindex')) - 2,
       column: Number(cell.getAttribute('aria-colindex')) - 1,
     };
+  }
+
+  // A mouse draws out a block; a finger scrolls, and chooses where it taps.
+  function onPointerDown(event: PointerEvent) {
+    // What is being typed is done with where it stands, before the focus goes on.
+    if (typing !== undefined) (document.activeElement as HTMLElement | null)?.blur();
+    const to = cellOf(event);
+    dragging.current = event.pointerType === 'mouse' && event.button === 0 && to !== undefined && to.row >= 0;
+    if (dragging.current) go(to!, event.shiftKey);
+  }
+
+  function onPointerOver(event: PointerEvent) {
+    if (!dragging.current) return;
+    if (event.buttons !== 1) dragging.current = false;
+    const to = cellOf(event);
+    if (dragging.current && to && to.row >= 0 && (to.row !== focus.row || to.column !== focus.column)) go(to, true);
+  }
+
+  function onClick(event: MouseEvent) {
+    const to = cellOf(event);
+    const drawn = dragging.current;
+    dragging.current = false;
+    if (!to || (drawn && to.row >= 0)) return;
+    // A second tap on a cell types into it.
+    if (
+      to.row >= 0 &&
+      to.row === focus.row &&
+      to.column === focus.column &&
+      grid?.editing.typed(columns[to.column].name)
+    )
+      return begin();
     go(to, event.shiftKey);
     if (to.row < 0) onOrder(columns[to.column].name);
   }
@@ -113,16 +191,51 @@ export function Grid({ label, sheet, columns, rows, order, onOrder, onColumn, on
     const size = { rows: bottom - top + 1, columns: right - left + 1 };
     const text = (row: number, column: number) => {
       const shown = columns[left + column];
-      return top + row < 0 ? headingText(shown) : cellText(data[left + column], rows[top + row], shown).value;
+      if (top + row < 0) return headingText(shown);
+      if (grid && shown.typed) return beginningText(grid, top + row, left + column);
+      return cellText(data[left + column], rows[top + row], shown).value;
     };
     event.clipboardData!.setData('text/plain', copied(size.rows, size.columns, text));
     event.preventDefault();
-    onCopied(size.rows * size.columns);
+    const cells = size.rows * size.columns;
+    onSaid(`${cells.toLocaleString('en')} ${cells === 1 ? 'cell' : 'cells'} copied`);
   }
 
+  function onCut(event: ClipboardEvent) {
+    if (!grid || top < 0) return;
+    onCopy(event);
+    onSaid(clearCells(grid, region));
+  }
+
+  function onPaste(event: ClipboardEvent) {
+    if (!grid || top < 0) return;
+    event.preventDefault();
+    const pasted = pasteBlock(grid, region, event.clipboardData!.getData('text/plain'));
+    onSaid(pasted.said);
+    bring.current = true;
+    const block = {
+      focus: { row: top, column: left },
+      anchor: { row: pasted.region.bottom, column: pasted.region.right },
+    };
+    choose(block);
+    onChosen(block.focus, regionOf(block.focus, block.anchor));
+  }
+
+  const shown = columns[focus.column];
+  const editor = typing !== undefined && (
+    <CellEditor
+      label={shown.symbol ? `${shown.title}, ${shown.symbol}` : shown.title}
+      text={typing}
+      onDone={finish}
+      onGiveUp={() => {
+        bring.current = true;
+        type(undefined);
+      }}
+    />
+  );
   return (
     <div
-      class="grid"
+      class={`grid${grid ? ' typed-into' : ''}`}
       role="grid"
       aria-label={label}
       aria-rowcount={rows.length + 1}
@@ -130,9 +243,14 @@ export function Grid({ label, sheet, columns, rows, order, onOrder, onColumn, on
       aria-multiselectable="true"
       ref={scroller}
       style={{ '--row-height': `${rowHeight}px` }}
+      onPointerDown={onPointerDown}
+      onPointerOver={onPointerOver}
       onClick={onClick}
+      onDblClick={() => begin()}
       onKeyDown={onKeyDown}
       onCopy={onCopy}
+      onCut={onCut}
+      onPaste={onPaste}
     >
       <div class="grid-head" role="rowgroup" ref={head} style={{ width: `${across.total}px` }}>
         <GridHead
@@ -159,12 +277,24 @@ export function Grid({ label, sheet, columns, rows, order, onOrder, onColumn, on
               focused={focus.row === index ? focus.column : -1}
               chosenFrom={inBlock ? left : -1}
               chosenTo={inBlock ? right : -2}
+              revision={revision}
+              editing={editing}
+              editor={focus.row === index && editor}
             />
           );
         })}
       </div>
     </div>
   );
+}
+
+function regionOf(focus: Cell, anchor: Cell): Region {
+  return {
+    top: Math.min(focus.row, anchor.row),
+    bottom: Math.max(focus.row, anchor.row),
+    left: Math.min(focus.column, anchor.column),
+    right: Math.max(focus.column, anchor.column),
+  };
 }
 
 const headingText = ({ title, symbol }: ShownColumn) => (symbol ? `${title} (${symbol})` : title);

@@ -1,3 +1,5 @@
+import { editedStyle } from './editedStyle.ts';
+
 /** The rules for a sheet; its columns' widths are set by the part itself. */
 export const sheetStyle = `
 .sheet { min-width: 0; }
@@ -25,7 +27,7 @@ export const sheetStyle = `
 .grid [aria-colindex="1"] { position: sticky; left: 0; z-index: 1; background: var(--card); }
 .grid-head [aria-colindex="1"] { background: var(--wash); }
 .grid .chosen, .grid .chosen[aria-colindex="1"] { background: color-mix(in srgb, var(--measured) 16%, var(--card)); }
-.about-column { min-height: 4.2em; margin: var(--space-close) 0 0; max-width: 60rem; color: var(--soft); font: var(--size-small)/1.45 var(--font-label); }
+${editedStyle}.about-column { min-height: 4.2em; margin: var(--space-close) 0 0; max-width: 60rem; color: var(--soft); font: var(--size-small)/1.45 var(--font-label); }
 .about-column code { color: var(--ink); font: var(--size-label)/1.4 var(--font-formula); overflow-wrap: anywhere; }
 .still-sheet { position: relative; max-width: 100%; overflow-x: auto; }
 .still-sheet table { border-collapse: collapse; font: var(--size-label)/1.3 var(--font-label); font-variant-numeric: tabular-nums lining-nums; }

@@ -1,0 +1,142 @@
+import type { Column } from '../../sheet/column.ts';
+import type { Editing } from './editing.ts';
+import { editText } from './editText.ts';
+import type { ShownColumn } from './shownColumns.ts';
+
+/** A block of the grid: first and last row and column as shown, from 0. */
+export interface Region {
+  readonly top: number;
+  readonly bottom: number;
+  readonly left: number;
+  readonly right: number;
+}
+
+/** A grid that is typed into: what it shows, and the table behind it. */
+export interface TypedGrid {
+  readonly editing: Editing;
+  readonly columns: readonly ShownColumn[];
+  readonly data: readonly Column[];
+  /** Rows of the sheet in the order shown. */
+  readonly rows: Uint32Array;
+  /** Whether all rows are shown in the table's own order, so that more can follow the last. */
+  readonly whole: boolean;
+}
+
+const many = (count: number, one: string, several = `${one}s`) =>
+  `${count.toLocaleString('en')} ${count === 1 ? one : several}`;
+
+const unitOf =
+  (columns: readonly ShownColumn[]) =>
+  (name: string): string | undefined => {
+    const shown = columns.find((column) => column.name === name);
+    return shown?.kind === 'number' && shown.shownUnit !== '' ? shown.shownUnit : undefined;
+  };
+
+/** What to say of a column that can't be typed in. */
+export function workedOut({ title, formula }: ShownColumn): string {
+  return formula === undefined
+    ? `${title} comes from other tables and can’t be typed in here`
+    : `${title} is worked out and can’t be typed in. Change what it is made from`;
+}
+
+/** The text to begin with in a cell: as it was typed, or with all digits. */
+export function beginningText({ editing, columns, data, rows }: TypedGrid, row: number, column: number): string {
+  return editing.unread(columns[column].name, rows[row])?.text ?? editText(data[column], rows[row], columns[column]);
+}
+
+/** Puts typed text into one cell. @returns what to say of it */
+export function typeCell({ editing, columns, rows }: TypedGrid, row: number, column: number, text: string): string {
+  const shown = columns[column];
+  const { unread } = editing.put({
+    rows: [rows[row]],
+    columns: [shown.name],
+    texts: [[text]],
+    how: 'set',
+    unitOf: unitOf(columns),
+  });
+  if (unread === 0) return `${shown.title}: ${text.trim() === '' ? 'emptied' : text.trim()}`;
+  const why = editing.unread(shown.name, rows[row]);
+  return `${shown.title}: “${text.trim()}” could not be read. Expected ${why?.expected}. ${why?.remedy}`;
+}
+
+/**
+ * Puts a block from the clipboard in place: one cell into all that are chosen, more from the chosen block's first cell on.
+ * Columns that are worked out are passed over; lines below the last row get rows of their own.
+ * @returns how far it reached, and what to say of it
+ */
+export function pasteBlock(grid: TypedGrid, region: Region, text: string): { said: string; region: Region } {
+  const { editing, columns, rows, whole } = grid;
+  const { cells, mark } = editing.clipboard(text);
+  if (cells.length === 0) return { said: 'There was nothing to paste', region };
+  const one = cells.length === 1 && cells[0].length === 1;
+  const high = one ? region.bottom - region.top + 1 : cells.length;
+  const wide = one ? region.right - region.left + 1 : cells[0].length;
+  const across = columns.slice(region.left, region.left + wide);
+  const into = across.filter(({ name }) => editing.typed(name));
+  const down = rows.subarray(region.top, region.top + high);
+  const more = whole ? high - down.length : 0;
+  const at = (i: number, column: ShownColumn) => (one ? cells[0][0] : cells[i][across.indexOf(column)]);
+  const { changed, unread } = editing.put(
+    {
+      rows: [...down],
+      columns: into.map(({ name }) => name),
+      texts: Array.from({ length: down.length + more }, (_, i) => into.map((column) => at(i, column))),
+      how: 'paste',
+      unitOf: unitOf(columns),
+      mark,
+    },
+    more,
+  );
+  const left = across.length - into.length;
+  const cut = high - down.length - more;
+  const said = [
+    `Pasted: ${many(changed, 'cell has', 'cells have')} changed`,
+    more > 0 ? `${many(more, 'row')} added` : '',
+    unread > 0 ? `${many(unread, 'cell')} could not be read and ${unread === 1 ? 'is' : 'are'} marked` : '',
+    left > 0
+      ? `${many(left, 'column is', 'columns are')} worked out and stayed as ${left === 1 ? 'it was' : 'they were'}`
+      : '',
+    wide > across.length ? `${many(wide - across.length, 'column')} found no place to the right` : '',
+    cut > 0 ? `${many(cut, 'line')} found no row: show all rows in their own order to add some` : '',
+  ];
+  return {
+    said: said.filter(Boolean).join('. '),
+    region: { ...region, bottom: region.top + down.length + more - 1, right: region.left + across.length - 1 },
+  };
+}
+
+/** Fills the block's first row down; a single row from the row above it. @returns what to say of it */
+export function fillDown({ editing, columns, rows }: TypedGrid, region: Region): string {
+  const from = region.top === region.bottom ? region.top - 1 : region.top;
+  if (from < 0) return 'There is no row above to fill from';
+  const names = typedIn(columns, editing, region);
+  if (names.length === 0) return workedOut(columns[region.left]);
+  const changed = editing.fill(names, [...rows.subarray(from, region.bottom + 1)]);
+  return `Filled down: ${many(changed, 'cell has', 'cells have')} changed`;
+}
+
+export function clearCells({ editing, columns, rows }: TypedGrid, region: Region): string {
+  const names = typedIn(columns, editing, region);
+  if (names.length === 0) return workedOut(columns[region.left]);
+  const changed = editing.clear(names, [...rows.subarray(region.top, region.bottom + 1)]);
+  return `${many(changed, 'cell')} emptied`;
+}
+
+function typedIn(columns: readonly ShownColumn[], editing: Editing, { left, right }: Region): string[] {
+  return columns.slice(left, right + 1).flatMap(({ name }) => (editing.typed(name) ? [name] : []));
+}
+
+/** Takes the last change back or does it again. @returns what to say of it */
+export function travel(editing: Editing, way: 'back' | 'forth'): string {
+  const words = way === 'back' ? editing.undo() : editing.redo();
+  if (words === undefined) return way === 'back' ? 'There is nothing to take back' : 'There is nothing to do again';
+  return `${way === 'back' ? 'Taken back' : 'Done again'}: ${words}`;
+}
+
+/** Which way a key travels through the changes, `undefined` where it is no such key. */
+export function travelKey({ key, ctrlKey, metaKey, shiftKey, altKey }: KeyboardEvent): 'back' | 'forth' | undefined {
+  if (!(ctrlKey || metaKey) || altKey) return undefined;
+  if (key.toLowerCase() === 'y') return 'forth';
+  if (key.toLowerCase() !== 'z') return undefined;
+  return shiftKey ? 'forth' : 'back';
+}
