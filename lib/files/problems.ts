@@ -39,6 +39,10 @@ const wordings = {
     'Show the column as dates (yyyy-mm-dd) in the spreadsheet and save it again',
   ],
   'date-order': ['{detail}', 'Say the order with --dates dmy or --dates mdy (the page asks), or write year-month-day'],
+  'no-key': [
+    '{detail}',
+    'Fill it in, or take the row out if it is a total or a heading; until then it is matched with no other row',
+  ],
   'same-row-twice': ['{detail}', 'Number the repeats 1, 2, …, or take one of the rows out; both were kept'],
 } as const satisfies Record<string, readonly [string, string]>;
 

@@ -1,4 +1,5 @@
 import type { TableName } from '../hoof/context.ts';
+import { emptyRows } from '../hoof/emptyRows.ts';
 import { type Column, type Columns, TextColumn } from '../sheet/column.ts';
 import { isoFromDays } from '../sheet/days.ts';
 import { CellScanner } from './cellScanner.ts';
@@ -113,7 +114,10 @@ export function readTable(source: string | Uint8Array, options: ReadOptions = {}
     columns[plan.name] = column;
     finished.set(plan.name, column);
   });
-  if (schema) logRepeats(schema, finished, rows.rows, log);
+  if (schema) {
+    logEmptyKeys(schema, finished, log);
+    logRepeats(schema, finished, rows.rows, log);
+  }
   log.problems.sort((a, b) => a.row - b.row);
 
   const headings = plans
@@ -219,6 +223,17 @@ function logRows(
   const sign = { ',': 'comma', ';': 'semicolon', '\t': 'tab' }[delimiter];
   for (const { row, text } of beyond) log.inRow('too-many-cells', row, '', text, sign);
   for (const { row, column, text } of broken) log.inRow('broken-quotes', row, plans[column].name, text);
+}
+
+/** Rows that nothing can be made of, such as totals; a key that was entered and not understood is named already. */
+function logEmptyKeys(schema: TableSchema, columns: ReadonlyMap<string, Column>, log: ProblemLog): void {
+  for (const { name, title } of schema.columns) {
+    const column = columns.get(name);
+    if (column === undefined || !schema.keys.includes(name) || !schema.required.includes(name)) continue;
+    const entered = log.entered.get(name);
+    for (const row of emptyRows(column))
+      if (!entered?.has(row)) log.inRow('no-key', row, name, '', `a ${title.toLowerCase()}`);
+  }
 }
 
 function logRepeats(schema: TableSchema, columns: ReadonlyMap<string, Column>, rows: number, log: ProblemLog): void {

@@ -36,7 +36,7 @@ export interface HerdOptions {
   readonly shareInFront?: number;
   /** What girth² times length is divided by, in cm³/kg. */
   readonly weightDivisor?: number;
-  /** What reading the files found: it comes first in the herd's problems, and rows that stand twice aren't named again. */
+  /** What reading the files found: it comes first in the herd's problems, and rows without a key or that stand twice aren't named again. */
   readonly problems?: readonly Problem[];
   /** Names of the files, for the problems. */
   readonly files?: { readonly feet?: string; readonly horses?: string; readonly visits?: string };
@@ -251,8 +251,11 @@ function visitProblems(visits: Columns, { duplicates }: VisitIndex, file: string
   }));
 }
 
+/** What reading a file finds too, with the file's own row numbers. */
+const seenByReading = new Set(['same-row-twice', 'no-key']);
+
 function allProblems(read: readonly Problem[] | undefined, found: readonly Problem[]): Problem[] {
-  return read === undefined ? [...found] : [...read, ...found.filter(({ code }) => code !== 'same-row-twice')];
+  return read === undefined ? [...found] : [...read, ...found.filter(({ code }) => !seenByReading.has(code))];
 }
 
 function checkSettings(shareInFront: number, weightDivisor: number): void {

@@ -2,6 +2,7 @@ import { type ColumnInput, type Columns, rowCount, TextColumn } from '../sheet/c
 import { daysFromIso } from '../sheet/days.ts';
 import { conversion, convertible, parseUnit } from '../sheet/dimension.ts';
 import { type Context, context, contextOf, type TableName, understoodWord } from './context.ts';
+import { emptyRows } from './emptyRows.ts';
 import { HerdError } from './herdError.ts';
 import { parseLimb } from './limbs.ts';
 import type { Measured } from './measure.ts';
@@ -42,12 +43,16 @@ export function normalise(columns: Columns, table: TableName, file: string = tab
     if (known !== undefined) clean[name] = contextColumn(known, input, report);
     else if (row !== undefined) clean[name] = measuredColumn(row, input, file, report);
     else clean[name] = input;
+    if (known?.requiredIn?.includes(table))
+      for (const at of emptyRows(input)) report(at, '', `a ${known.title.toLowerCase()}`, withoutKey, 'no-key');
   }
   return { columns: clean, problems };
 }
 
 type Report = (row: number, value: string, expected: string, remedy: string, code: string) => void;
 
+const withoutKey =
+  'Fill it in, or take the row out if it is a total or a heading; until then it is matched with no other row';
 const leftOut = 'Correct the cell; until then it counts as missing';
 
 function contextColumn(column: Context, input: ColumnInput, report: Report): ColumnInput {

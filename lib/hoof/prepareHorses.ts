@@ -56,22 +56,14 @@ function onePerHorse(horses: Columns, file: string, problems: Problem[]): Column
   const seen = new Set<number>();
   const usable: number[] = [];
   horse.codes.forEach((code, row) => {
-    const common = { file, row: row + 2, column: 'horse_id', value: horse.at(row) };
-    if (code < 0)
+    if (code < 0) return;
+    if (seen.has(code))
       problems.push({
-        ...common,
-        code: 'horse-without-name',
-        expected: 'which horse',
-        remedy: 'Write the horse; until then the row is left out',
-      });
-    else if (seen.has(code))
-      problems.push({
-        ...common,
-        code: 'same-row-twice',
+        ...{ code: 'same-row-twice', file, row: row + 2, column: 'horse_id', value: horse.at(row) },
         expected: 'one row a horse',
         remedy: 'Remove or merge the row; meanwhile numbers are averaged and the first words count',
       });
-    if (code >= 0) usable.push(row);
+    usable.push(row);
     seen.add(code);
   });
   return merged(horses, usable);

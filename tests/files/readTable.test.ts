@@ -112,6 +112,7 @@ describe('readTable, dates', () => {
     expect(lists(read.columns).date).toEqual([null, null, '2026-07-07', null]);
     expect(read.problems.map(problemSentence)).toEqual([
       'open-dates.csv, row 2, date: “03/04/2026”. Expected dates whose order of day and month is clear; 2 dates here could be either. Say the order with --dates dmy or --dates mdy (the page asks), or write year-month-day.',
+      'open-dates.csv, row 5, date: Expected a date. Fill it in, or take the row out if it is a total or a heading; until then it is matched with no other row.',
     ]);
     expect([...read.entered.get('date')!]).toEqual([
       [0, '03/04/2026'],
@@ -121,7 +122,7 @@ describe('readTable, dates', () => {
 
   it('takes the order it is told', () => {
     const dayFirst = fixture('open-dates.csv', { dates: 'dmy' });
-    expect(dayFirst).toMatchObject({ dates: 'dmy', problems: [] });
+    expect(dayFirst).toMatchObject({ dates: 'dmy', problems: [{ code: 'no-key', row: 5 }] });
     expect(lists(dayFirst.columns).date).toEqual(['2026-04-03', '2026-06-05', '2026-07-07', null]);
     const monthFirst = fixture('open-dates.csv', { dates: 'mdy' });
     expect(lists(monthFirst.columns).date).toEqual(['2026-03-04', '2026-05-06', '2026-07-07', null]);
@@ -196,7 +197,20 @@ describe('readTable, cells', () => {
     const read = readTable('horse,date,limb,moment,shod,toe angle\nA,n/a,?,-,unknown,not measured\nB,,,,,\n');
     for (const column of ['date', 'limb', 'moment', 'shod', 'toe_angle_deg'])
       expect(lists(read.columns)[column]).toEqual([null, null]);
-    expect(codes(read)).toEqual([]);
+    expect(read.problems.filter(({ code }) => code !== 'no-key')).toEqual([]);
+  });
+
+  it('names a row that lacks its horse, date or limb, such as a total below the table', () => {
+    const read = readTable(
+      'horse,date,limb,toe angle\nA,2026-03-09,LF,50\n,2026-03-09,RF,51\n\nMean,,,50.5\nA,then,LH,52\n',
+    );
+    expect(places(read)).toEqual([
+      ['no-key', 3, 'horse_id', ''],
+      ['no-key', 5, 'date', ''],
+      ['no-key', 5, 'limb', ''],
+      ['not-a-date', 6, 'date', 'then'],
+    ]);
+    expect(lists(read.columns).toe_angle_deg).toEqual([50, 51, 50.5, 52]);
   });
 
   it('applies a heading’s unit to the cells that name none, exactly', () => {

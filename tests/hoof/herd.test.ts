@@ -85,6 +85,17 @@ describe('repeats', () => {
   });
 });
 
+it('feet that lack a key are kept and named, with the row that reading found where it did', () => {
+  const feet = columnsOf([{ ...foot }, { ...foot, limb: '' }, { ...foot, horse_id: ' ', limb: 'RF' }]);
+  expect(herd({ feet }).feet.rows).toBe(3);
+  expect(herd({ feet }).problems.map(({ code, row, column }) => [code, row, column])).toEqual([
+    ['no-key', 4, 'horse_id'],
+    ['no-key', 3, 'limb'],
+  ]);
+  const read = herd({ feet }, { problems: [{ ...herd({ feet }).problems[0], row: 9 }] });
+  expect(read.problems.map(({ code, row }) => [code, row])).toEqual([['no-key', 9]]);
+});
+
 describe('horses', () => {
   it('bring build, year of birth and weight to their feet', () => {
     const { feet, horses } = herd({
@@ -139,7 +150,7 @@ describe('horses', () => {
       ]),
     });
     expect(problems.map(({ code, row }) => [code, row])).toEqual([
-      ['horse-without-name', 3],
+      ['no-key', 3],
       ['same-row-twice', 4],
     ]);
     expect(numbers(horses, 'weight_kg')).toEqual([305]);
