@@ -1,8 +1,13 @@
 /** A place in the plane: x to the right, y up unless a function says otherwise, both in one length unit. */
 export type Point = readonly [x: number, y: number];
 
-/** Points as anyone may hand them in: `[x0, y0, x1, y1, …]` or `[[x0, y0], [x1, y1], …]`. */
-export type Points = ArrayLike<number> | ArrayLike<ArrayLike<number>>;
+/** Points as anyone may hand them in: `[x0, y0, x1, y1, …]`, `[[x0, y0], [x1, y1], …]` or `[{ x, y }, …]`. */
+export type Points = ArrayLike<number> | ArrayLike<ArrayLike<number>> | ArrayLike<Place>;
+
+interface Place {
+  readonly x: number;
+  readonly y: number;
+}
 
 /**
  * The one form inside: points one by one. A point with a coordinate that is not a finite number is missing and has
@@ -12,7 +17,9 @@ export type Points = ArrayLike<number> | ArrayLike<ArrayLike<number>>;
  */
 export function toPoints(points: Points): Point[] {
   if (points.length > 0 && typeof points[0] === 'object' && points[0] !== null)
-    return Array.from(points as ArrayLike<ArrayLike<number>>, ({ 0: x, 1: y }) => pointOf(x, y));
+    return Array.from(points as ArrayLike<ArrayLike<number> | Place>, (point) =>
+      'x' in point ? pointOf(point.x, point.y) : pointOf(point[0], point[1]),
+    );
   const flat = points as ArrayLike<number>;
   if (flat.length % 2 !== 0)
     throw new TypeError(

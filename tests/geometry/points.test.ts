@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { about, centreOf, presentPairs, presentPoints, toPoints } from '../../lib/geometry/points.ts';
 
-it('flat lists, typed arrays and pairs become points alike', () => {
+it('flat lists, typed arrays, pairs and objects become points alike', () => {
   const points = [
     [0, 1],
     [2, 3],
@@ -9,6 +9,7 @@ it('flat lists, typed arrays and pairs become points alike', () => {
   expect(toPoints([0, 1, 2, 3])).toEqual(points);
   expect(toPoints(Float64Array.of(0, 1, 2, 3))).toEqual(points);
   expect(toPoints(points)).toEqual(points);
+  expect(toPoints(points.map(([x, y]) => ({ x, y })))).toEqual(points);
   expect(toPoints([])).toEqual([]);
 });
 it('a point with a coordinate that is no finite number is missing as a whole', () => {
