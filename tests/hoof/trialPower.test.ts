@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest';
+import { type TrialDesign, trialPower, trialTask } from '../../lib/hoof/trialPower.ts';
+
+const design: TrialDesign = { horses: 8, intervals: 6, feet: 2, shorter: 5, longer: 7, effect: 0.4, changeSd: 1.5 };
+
+describe('trialPower', () => {
+  it('rises with horses, intervals, feet, how far the intervals lie apart and the effect, and falls with the scatter', () => {
+    const { power } = trialPower(design);
+    const more: Partial<TrialDesign>[] = [{ horses: 9 }, { intervals: 8 }, { feet: 3 }, { longer: 8 }, { effect: 0.5 }];
+    for (const change of more)
+      expect(trialPower({ ...design, ...change }).power, JSON.stringify(change)).toBeGreaterThan(power);
+    expect(trialPower({ ...design, changeSd: 2 }).power).toBeLessThan(power);
+  });
+
+  it('gives the effect that 8 of 10 trials would see', () => {
+    const { detectable } = trialPower(design);
+    expect(trialPower({ ...design, effect: detectable }).power).toBeCloseTo(0.8, 9);
+  });
+
+  it('tells nothing where the intervals are alike', () => {
+    expect(trialPower({ ...design, longer: 5 }).detectable).not.toBeLessThan(1e6);
+  });
+});
+
+describe('trialTask', () => {
+  const run = (changes: Partial<TrialDesign>, slopeSd = 0, replicates = 400) =>
+    trialTask.run({ design: { ...design, ...changes }, slopeSd, replicates, seed: 2 }, () => true);
+
+  it('comes to the closed form where horses are alike in the effect', () => {
+    const { lower, upper } = run({});
+    const { power } = trialPower(design);
+    expect(lower).toBeLessThan(power);
+    expect(upper).toBeGreaterThan(power);
+  });
+
+  it('shows that horses which differ in the effect cost power', () => {
+    expect(run({}, 0.5, 200).upper).toBeLessThan(run({}, 0, 200).power);
+  });
+
+  it('takes one foot a horse, and stops when told', () => {
+    expect(run({ feet: 1 }, 0, 50).power).toBeLessThanOrEqual(run({ feet: 4 }, 0, 50).power);
+    const stopped = trialTask.run({ design, slopeSd: 0, replicates: 100, seed: 1 }, (done) => done < 5);
+    expect(stopped.replicates).toBe(5);
+  });
+});
