@@ -29,7 +29,7 @@ export async function main(args: readonly string[], print: (line: string) => voi
   } catch (error) {
     // A programmer's mistake keeps its trace.
     if (error instanceof TypeError || !(error instanceof Error)) throw error;
-    console.error(`evenhoof: ${error.message.replaceAll('\n', ' ')}`);
+    console.error(`evenhoof: ${error.message.replace(/\p{Cc}+/gu, ' ')}`);
     return 2;
   }
 }
@@ -99,6 +99,7 @@ function readHerd(feet: string, { horses, visits, dates }: Options): Herd {
       throw new Unusable(`${path} can't be read (${(error as NodeJS.ErrnoException).code ?? error})`);
     }
     const table = readTable(bytes, { file: basename(path), schema, dates: order });
+    if (Object.keys(table.columns).length === 0) throw new Unusable(problemSentence(table.problems[0]));
     if (table.dates === 'undecided') {
       throw new Unusable(
         `the dates of ${path} can be read as day first or month first; say which with --dates dmy or --dates mdy`,

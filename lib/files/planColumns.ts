@@ -1,9 +1,13 @@
+import { measures } from '../hoof/measures/index.ts';
 import type { ColumnPlan } from './columnPlan.ts';
 import { unguard } from './guard.ts';
 import { type HeadingMatch, matchHeading } from './headings.ts';
 import type { ProblemLog } from './problemLog.ts';
 import type { TableSchema } from './schemas.ts';
 import { unitOfName } from './unitCode.ts';
+
+/** Columns that tidy tables bring along beside what they were made from. */
+const computed = new Set(measures.map(({ name }) => name));
 
 /**
  * What each column of a file is, from its headings. Each column of the schema goes to one heading: its own name before any
@@ -50,7 +54,8 @@ export function planColumns(
     else if (owners.has(heading)) name = unused(heading);
     if (repeated) log.about('duplicate-heading', row, name, heading, name);
     else if (match?.wrongUnit) log.about('heading-unit', row, name, heading, match.column.title.toLowerCase());
-    else if (match && match.column.kind === 'number') log.about('same-meaning', row, name, heading, match.column.name);
+    else if (match && match.column.kind === 'number' && !computed.has(heading))
+      log.about('same-meaning', row, name, heading, match.column.name);
     plans.push({ name, heading, kind: 'text', unit: unitOfName(name) });
   });
   for (const name of schema?.required ?? []) if (!owners.has(name)) log.about('missing-column', row, name, '', name);

@@ -4,6 +4,7 @@ import type { Problem } from './problem.ts';
 /** What was expected and what to do, by the problem's code; `{detail}` is filled in where the problem is found. */
 const wordings = {
   'empty-file': ['a heading row and rows of cells', 'Choose the file that holds the measurements'],
+  'not-text': ['a table written as text', 'Where it is a spreadsheet’s own file, save it there as CSV'],
   encoding: [
     'text in UTF-8',
     'It was read as windows-1252. If letters or signs look wrong, save the file again as UTF-8',

@@ -10,6 +10,7 @@ import { decode, type Encoding } from './decode.ts';
 import { type RowsRead, readRows } from './delimited.ts';
 import { schemaOfHeadings } from './headings.ts';
 import { inferKind } from './inferKind.ts';
+import { isText } from './isText.ts';
 import { findLayout, type RecordCell, readRecord } from './layout.ts';
 import { isMissing } from './missingWords.ts';
 import { planColumns } from './planColumns.ts';
@@ -60,7 +61,9 @@ const titleRows = 8;
  * @example readTable('horse,date,limb,toe angle\nBella,2026-03-09,near fore,52°').columns.toe_angle_deg.values[0] // 52
  */
 export function readTable(source: string | Uint8Array, options: ReadOptions = {}): TableRead {
-  const { bytes, start, encoding } = decode(source);
+  const found = decode(source);
+  const packed = found.encoding === 'windows-1252' && !isText(found.bytes);
+  const { bytes, start, encoding } = packed ? decode('') : found;
   const { delimiter, mark, ...layout } = findLayout(bytes, start);
   const told = typeof options.schema === 'string' ? schemas[options.schema] : options.schema;
   const scanner = new CellScanner(bytes, delimiter.charCodeAt(0));
@@ -81,7 +84,7 @@ export function readTable(source: string | Uint8Array, options: ReadOptions = {}
     (row) => heading.row + 1 + row + (rows === undefined ? 0 : countUpTo(rows.emptyLines, row)),
   );
   if (encoding === 'windows-1252') log.about('encoding', 0);
-  if (texts.length === 0) log.about('empty-file', 0);
+  if (texts.length === 0) log.about(packed ? 'not-text' : 'empty-file', 0);
   for (const { row, cells } of heading.titles)
     log.about(
       'title-row',
@@ -97,8 +100,8 @@ export function readTable(source: string | Uint8Array, options: ReadOptions = {}
 
   const planned = planColumns(texts, heading.row, schema, log);
   const quotesMeanText = !heading.cells.some(({ text, quoted }) => quoted && text !== '' && !needsQuotes(text));
-  const { plans, stores, rows: found } = readCells(planned, read, mark, quotesMeanText);
-  rows = found;
+  const { plans, stores, rows: rowsRead } = readCells(planned, read, mark, quotesMeanText);
+  rows = rowsRead;
   logRows(rows, plans, rowLayout.named, delimiter, log);
 
   const columns: Columns = Object.create(null);

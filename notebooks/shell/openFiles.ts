@@ -1,4 +1,4 @@
-import { type KeptTable, type KeptTables, readTable, type TableName } from '../../lib/index.ts';
+import { type KeptTable, type KeptTables, problemSentence, readTable, type TableName } from '../../lib/index.ts';
 import { tableNames } from './herdInUse.ts';
 
 export type DateOrder = 'dmy' | 'mdy';
@@ -16,6 +16,7 @@ export async function openFiles(
   const tables: Partial<Record<TableName, KeptTable>> = {};
   for (const { name: file, bytes } of await Promise.all(files.map(bytesOf))) {
     let read = readTable(bytes, { file });
+    if (Object.keys(read.columns).length === 0) throw new Error(problemSentence(read.problems[0]));
     if (read.dates === 'undecided') {
       const dates = await askDates(file);
       if (!dates) return undefined;

@@ -1,0 +1,110 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+
+const folder = mkdtempSync(join(tmpdir(), 'evenhoof-cli-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+let main: (args: readonly string[], print: (line: string) => void) => Promise<number>;
+beforeAll(async () => {
+  // The module is the command: it runs with the arguments that it finds.
+  process.argv = ['node', 'evenhoof', '--help'];
+  vi.spyOn(console, 'log').mockImplementation(() => {});
+  ({ main } = await import('../lib/cli.ts'));
+});
+
+/** A file in the scratch folder. */
+function file(name: string, contents: string | Uint8Array): string {
+  const path = join(folder, name);
+  writeFileSync(path, contents);
+  return path;
+}
+
+async function evenhoof(...args: string[]): Promise<{ code: number; said: string[]; complaint: string }> {
+  const said: string[] = [];
+  const error = vi.spyOn(console, 'error').mockImplementation(() => {});
+  const code = await main(args, (line) => said.push(line));
+  const complaint = error.mock.calls.map(([line]) => String(line)).join('\n');
+  error.mockRestore();
+  return { code, said, complaint };
+}
+
+const heading = 'horse,date,limb,toe angle,heel angle\n';
+const feet = file('feet.csv', `${heading}Bella,2026-03-09,near fore,52°,45\nBella,2026-03-09,off fore,520,45\n`);
+
+describe('tidy', () => {
+  it('writes the tables and their description, and says what it found', async () => {
+    const out = join(folder, 'tidy');
+    const { code, said, complaint } = await evenhoof('tidy', feet, '--out', out);
+    expect([code, complaint]).toEqual([0, '']);
+    expect(readdirSync(out).sort()).toEqual([
+      'datapackage.json',
+      'feet.csv',
+      'horses.csv',
+      'intervals.csv',
+      'problems.csv',
+    ]);
+    expect(said.join('\n')).toMatch(/^2 readings of feet, 1 horses, 0 intervals\n1 cells or rows[\s\S]*“520”/);
+    expect(readFileSync(join(out, 'problems.csv'), 'utf8')).toContain('feet.csv,3,toe_angle_deg,"520",beyond-anatomy');
+  });
+
+  it('exits with 1 under --strict where something could not be used, and with 0 where all could', async () => {
+    expect((await evenhoof('tidy', feet, '--strict', '--out', join(folder, 'strict'))).code).toBe(1);
+    const clean = file('clean.csv', `${heading}Bella,2026-03-09,LF,52,45\n`);
+    expect((await evenhoof('tidy', clean, '--strict', '--out', join(folder, 'strict'))).code).toBe(0);
+  });
+
+  it('reads what it wrote, and writes the same again without a complaint', async () => {
+    const horses = file('horses.csv', 'horse,girth (cm),body length (cm)\nBella,180,170\n');
+    const clean = file('clean.csv', `${heading}Bella,2026-03-09,LF,52.1,45\nBella,2026-03-09,RF,51,44.3\n`);
+    const [once, twice] = [join(folder, 'once'), join(folder, 'twice')];
+    await evenhoof('tidy', clean, '--horses', horses, '--out', once);
+    const again = ['tidy', join(once, 'feet.csv'), '--horses', join(once, 'horses.csv'), '--strict', '--out', twice];
+    expect((await evenhoof(...again)).code).toBe(0);
+    for (const name of ['feet.csv', 'horses.csv', 'intervals.csv', 'problems.csv'])
+      expect(readFileSync(join(twice, name), 'utf8'), name).toBe(readFileSync(join(once, name), 'utf8'));
+  });
+
+  it('asks for --dates where the order of day and month is open, and only there', async () => {
+    const open = file('open.csv', `${heading}Bella,03/04/2026,LF,52,45\n`);
+    const { code, complaint } = await evenhoof('tidy', open, '--out', join(folder, 'open'));
+    expect(code).toBe(2);
+    expect(complaint).toContain('say which with --dates dmy or --dates mdy');
+    expect((await evenhoof('tidy', open, '--dates', 'mdy', '--out', join(folder, 'open'))).code).toBe(0);
+    expect(readFileSync(join(folder, 'open/feet.csv'), 'utf8')).toContain('\nBella,2026-03-04,LF,');
+    const plain = file('plain.csv', `${heading}Bella,03/04/2026,LF,52,45\nBella,25/04/2026,LF,52,45\n`);
+    expect((await evenhoof('tidy', plain, '--out', join(folder, 'open'))).code).toBe(0);
+  });
+});
+
+describe('page', () => {
+  it('writes one page as a file that stands alone', async () => {
+    const out = join(folder, 'level.html');
+    expect((await evenhoof('page', 'level', feet, '--out', out)).code).toBe(0);
+    expect(readFileSync(out, 'utf8')).toMatch(/^<!doctype html>/i);
+  });
+});
+
+describe('what can’t be used', () => {
+  it.each([
+    ['no such file', () => ['tidy', join(folder, 'none.csv')], /none\.csv can't be read \(ENOENT\)/],
+    ['an empty file', () => ['tidy', file('empty.csv', '')], /empty\.csv: Expected a heading row and rows of cells/],
+    ['headings without rows', () => ['tidy', file('head.csv', heading)], /holds no row of measurements/],
+    [
+      'no text',
+      () => ['tidy', file('feet.png', Buffer.from('\x89PNG\r\n\x1a\n\0\0\0\rIHDR', 'latin1'))],
+      /save it there as CSV/,
+    ],
+    ['other columns', () => ['tidy', file('other.csv', 'a,b\n1,2\n')], /has no column horse_id, only a, b;/],
+    ['strange signs', () => ['tidy', file('signs.csv', 'a\u001b[31m,b\n1,2\n')], /only a \[31m, b/],
+    ['an unknown option', () => ['tidy', feet, '--colour'], /--colour/],
+    ['an unknown page', () => ['page', 'stable', feet], /there is no page stable; write one of herd,/],
+    ['an unknown command', () => ['shoe', feet], /there is no command shoe/],
+  ])('exits with 2 and one line: %s', async (_, args, words) => {
+    const { code, said, complaint } = await evenhoof(...args(), '--out', join(folder, 'nothing'));
+    expect([code, said]).toEqual([2, []]);
+    expect(complaint).toMatch(/^evenhoof: \P{Cc}+$/u);
+    expect(complaint).toMatch(words);
+  });
+});
