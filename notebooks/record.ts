@@ -38,7 +38,7 @@ export const page: HerdPage = {
       editable: {
         table: 'feet',
         form: [...keys, ...readings, ...circumstances],
-        names: ['horse_id', 'limb', 'date', 'moment'],
+        names: ['horse_id', 'limb', 'date', 'moment', 'repeat'],
         lastTime: 'previous',
         next: nextFoot,
         about: (column, inputs) => aboutColumn(column, inputs, herd, units),
@@ -111,7 +111,7 @@ function errorWords(name: string, unit: string, { errors }: Herd, units: Display
   const error = errors.find((one) => one.name === name);
   if (error === undefined || error.from === 'unknown') return 'not known';
   if (error.from === 'given') return 'as it was given with each reading';
-  const size = `about ${formatQuantity(error.value, unit, units)} (one standard error)`;
+  const size = `about ${formatQuantity(error.value, unit, units)} (one standard error; twice as much in a poor view)`;
   if (error.from === 'repeats') return `${size}, from this herd’s own repeats`;
   return `${size}, ${citation(error.source ?? 'from memory')}. Repeat a few readings, and it comes from your own herd`;
 }

@@ -29,7 +29,9 @@ export function CellOrigin(props: OriginProps) {
     [sheet, shown.name, row, revision],
   );
   if (!lineage) return null;
-  const titleOf = (name: string) => (sheet.names.includes(name) ? sheet.describe(name).title : name);
+  const known = (name: string) => (sheet.names.includes(name) ? sheet.describe(name) : undefined);
+  const titleOf = (name: string) => known(name)?.title ?? name;
+  const words = (node: LineageNode, withError = true) => quantityOf(node, units, withError, known(node.column)?.kind);
   const roots = rootsOf(lineage);
   const about = editable.about(shown.name, [...new Set(roots.map(({ column }) => column))]);
   const worked = lineage.formula !== undefined;
@@ -39,9 +41,7 @@ export function CellOrigin(props: OriginProps) {
         <p class="origin-subject">{subject}</p>
         <p class="origin-value">
           <span>{shown.title}</span>{' '}
-          <strong class="number">
-            {unread === undefined ? quantityOf(lineage, units, true) : `“${unread}”, left out`}
-          </strong>
+          <strong class="number">{unread === undefined ? words(lineage) : `“${unread}”, left out`}</strong>
         </p>
         {worked && (
           <>
@@ -49,7 +49,7 @@ export function CellOrigin(props: OriginProps) {
               {capital(sheet.sentence(shown.name))}. <code>{lineage.formula}</code>
             </p>
             <p class="origin-numbers number">
-              {formulaWithNumbers(lineage, units)} <span class="gives">gives</span> {quantityOf(lineage, units)}
+              {formulaWithNumbers(lineage, units)} <span class="gives">gives</span> {words(lineage, false)}
             </p>
           </>
         )}
@@ -70,7 +70,7 @@ export function CellOrigin(props: OriginProps) {
       {worked && lineage.from.length > 0 && (
         <div class="origin-tree">
           <p class="origin-heading">What it came from</p>
-          <Tree nodes={lineage.from} titleOf={titleOf} words={(node) => quantityOf(node, units, true)} />
+          <Tree nodes={lineage.from} titleOf={titleOf} words={words} />
         </div>
       )}
     </section>

@@ -90,6 +90,19 @@ export function EditedSheet({ block, editable, editing }: EditedProps) {
   }
 
   const subject = at >= 0 ? rowName(sheet, editable.names, rows[at]) : '';
+  // With cold hands the form comes first, the tools after it.
+  const conditionBar = <ConditionBar columns={columns} conditions={view.conditions} onChange={view.setConditions} />;
+  const editBar = (
+    <EditBar
+      editing={editing}
+      onSaid={say}
+      onFill={one ? undefined : fill}
+      onAdd={addRow}
+      addWords={one ? 'New foot' : 'Add a row'}
+      onRemove={removeRows}
+      removeWords={one ? 'Remove this foot' : count > 1 ? `Remove ${count} rows` : 'Remove the row'}
+    />
+  );
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: keys for the whole sheet; each has a button too
     <div class="edited" onKeyDown={onKeyDown}>
@@ -102,20 +115,12 @@ export function EditedSheet({ block, editable, editing }: EditedProps) {
           </label>
         ))}
       </fieldset>
-      <ConditionBar columns={columns} conditions={view.conditions} onChange={view.setConditions} />
+      {!one && conditionBar}
       <p class="sheet-count" role="status">
         {view.count}
         {said && `. ${said}`}
       </p>
-      <EditBar
-        editing={editing}
-        onSaid={say}
-        onFill={one ? undefined : fill}
-        onAdd={addRow}
-        addWords={one ? 'New foot' : 'Add a row'}
-        onRemove={removeRows}
-        removeWords={one ? 'Remove this foot' : count > 1 ? `Remove ${count} rows` : 'Remove the row'}
-      />
+      {!one && editBar}
       <OnPaper block={{ ...block, rows }} />
       {one ? (
         <FootForm sheet={sheet} editable={editable} editing={editing} rows={rows} at={at} onGo={goTo} onSaid={say} />
@@ -151,6 +156,8 @@ export function EditedSheet({ block, editable, editing }: EditedProps) {
           )}
         </>
       )}
+      {one && editBar}
+      {one && conditionBar}
       <OwnColumns sheet={sheet} editing={editing} revision={revision} rows={rows} onSaid={say} />
       <TakeAway block={{ ...block, columns: columns.map(({ name }) => name), rows }} />
     </div>

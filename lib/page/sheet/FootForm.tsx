@@ -54,6 +54,21 @@ export function FootForm({ sheet, editable, editing, rows, at, onGo, onSaid }: F
 
   const put = (shown: ShownColumn, text: string) =>
     onSaid(typeCell({ editing, columns: fields, data: [], rows, whole: false }, at, fields.indexOf(shown), text));
+  const tellsWhich = ({ name }: ShownColumn) => editable.names.includes(name);
+  const incomplete = fields.some(
+    (shown) => tellsWhich(shown) && cellText(sheet.column(shown.name), row, shown).value === '',
+  );
+  const field = (shown: ShownColumn) => (
+    <Field
+      key={`${shown.name} ${row}`}
+      shown={shown}
+      sheet={sheet}
+      editing={editing}
+      row={row}
+      last={last}
+      onPut={(text) => put(shown, text)}
+    />
+  );
   return (
     <section
       class="foot-form unprinted"
@@ -66,21 +81,22 @@ export function FootForm({ sheet, editable, editing, rows, at, onGo, onSaid }: F
         from.current = undefined;
       }}
     >
-      <h3 ref={heading}>{rowName(sheet, editable.names, row)}</h3>
+      <h3 ref={heading}>
+        {rowName(sheet, editable.names, row)
+          .split(', ')
+          .map((part, index) => (
+            <span key={index}>
+              {index > 0 && ', '}
+              <span class="unbroken">{part}</span>
+            </span>
+          ))}
+      </h3>
       <Turn at={at} of={rows.length} onTurn={turn} />
-      <div class="foot-fields">
-        {fields.map((shown) => (
-          <Field
-            key={`${shown.name} ${row}`}
-            shown={shown}
-            sheet={sheet}
-            editing={editing}
-            row={row}
-            last={last}
-            onPut={(text) => put(shown, text)}
-          />
-        ))}
-      </div>
+      <details class="which-foot" open={incomplete}>
+        <summary>Which foot it is</summary>
+        <div class="foot-fields">{fields.filter(tellsWhich).map(field)}</div>
+      </details>
+      <div class="foot-fields">{fields.filter((shown) => !tellsWhich(shown)).map(field)}</div>
       <Turn at={at} of={rows.length} onTurn={turn} />
     </section>
   );
@@ -156,7 +172,7 @@ function Field({ shown, sheet, editing, row, last, onPut }: FieldProps) {
             }}
           />
         )}
-        {shown.symbol && <span class="foot-unit">{shown.symbol}</span>}
+        <span class="foot-unit">{shown.symbol}</span>
       </span>
       <p id={`${id}-note`} class="foot-note">
         {unread ? (
@@ -164,7 +180,7 @@ function Field({ shown, sheet, editing, row, last, onPut }: FieldProps) {
             Expected {unread.expected}. {unread.remedy}.
           </strong>
         ) : (
-          before?.value && `last time ${before.value}${shown.symbol && ` ${shown.symbol}`}`
+          before?.value && `last time ${before.value}${/^[°%]|^$/.test(shown.symbol) ? '' : ' '}${shown.symbol}`
         )}
       </p>
     </div>
@@ -181,6 +197,6 @@ const keyboard = (kind: ShownColumn['kind'], unread: boolean): { readonly type: 
 
 /** The field after this one, so that a whole foot is typed without touching the screen between fields. */
 function focusNext(field: HTMLElement): void {
-  const all = [...field.closest('.foot-fields')!.querySelectorAll<HTMLElement>('input, select')];
+  const all = [...field.closest('.foot-form')!.querySelectorAll<HTMLElement>('input, select')];
   all[all.indexOf(field) + 1]?.focus();
 }

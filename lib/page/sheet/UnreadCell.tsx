@@ -13,7 +13,7 @@ export function UnreadCell({ unread: { text, expected, remedy }, near, alone }: 
       {alone && (
         <>
           <span class="unread-text">{text}</span> <span aria-hidden="true">?</span>
-          <span class="unseen"> can’t be read</span>
+          <span class="unseen"> can’t be used</span>
         </>
       )}
       {near && (

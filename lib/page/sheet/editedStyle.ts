@@ -18,7 +18,7 @@ export const editedStyle = `
 .grid [role=gridcell].unread[aria-colindex="1"] { position: sticky; }
 .grid .typing { padding: 0; }
 .grid input.cell-editor { display: block; width: 100%; height: 100%; min-height: 0; padding: 0 calc(var(--space-close) - 1px); border: 2px solid var(--measured); border-radius: 0; background: var(--card); font: inherit; font-style: normal; text-align: inherit; outline-offset: -2px; }
-.origin { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: var(--space-near) var(--space-far); margin: var(--space-near) 0 0; padding: var(--space-near) var(--space-apart); border: var(--stroke-thin) solid var(--rule); border-left: 4px solid var(--measured); background: var(--card); font: var(--size-small)/1.5 var(--font-label); min-height: 12rem; align-content: start; }
+.origin { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: var(--space-near) var(--space-far); margin: var(--space-near) 0 0; padding: var(--space-near) var(--space-apart); border: var(--stroke-thin) solid var(--rule); border-left: 4px solid var(--measured); background: var(--card); font: var(--size-small)/1.5 var(--font-label); align-content: start; }
 .origin p { margin: 0 0 var(--space-tight); }
 .origin-subject { color: var(--soft); }
 .origin-value { font: var(--size-lead)/1.35 var(--font-text); }
@@ -55,17 +55,22 @@ export const editedStyle = `
 .offered [aria-selected=true] { background: var(--wash); box-shadow: inset 4px 0 0 var(--measured); }
 .foot-form { margin: var(--space-near) 0; font: var(--size-body)/1.35 var(--font-label); touch-action: pan-y; }
 .foot-form h3 { margin: var(--space-close) 0; font-family: var(--font-text); }
-.turn { display: flex; align-items: center; justify-content: space-between; gap: var(--space-near); margin: var(--space-near) 0; color: var(--soft); }
-.turn button { flex: 1 1 8rem; max-width: 16rem; min-height: 56px; font-size: var(--size-body); }
-.foot-fields { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(100%, 19rem), 1fr)); gap: var(--space-near) var(--space-far); }
-.foot-field { display: grid; grid-template-columns: minmax(0, 1fr) auto; align-items: center; gap: 0 var(--space-near); padding-bottom: var(--space-tight); border-bottom: var(--stroke-thin) solid var(--rule); }
-.foot-field label { padding: var(--space-near) 0; }
+.unbroken { white-space: nowrap; }
+.turn { display: flex; align-items: center; justify-content: space-between; gap: var(--space-close); margin: var(--space-near) 0; color: var(--soft); white-space: nowrap; }
+.turn button { flex: 1 1 7rem; max-width: 16rem; min-height: 56px; padding-inline: var(--space-tight); font-size: var(--size-body); }
+.foot-form > .turn:last-child { position: sticky; bottom: 0; z-index: 1; margin-bottom: 0; padding: var(--space-close) 0; border-top: var(--stroke-thin) solid var(--edge); background: var(--paper); }
+.which-foot { margin-bottom: var(--space-near); }
+.which-foot summary { display: list-item; padding: var(--space-near) 0; cursor: pointer; color: var(--soft); font-size: var(--size-body); }
+.foot-fields { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(100%, 20rem), 1fr)); gap: 0 var(--space-wide); }
+.foot-field { display: grid; grid-template-columns: minmax(0, 1fr) auto; align-items: center; align-content: start; gap: 0 var(--space-near); padding: var(--space-tight) 0; border-bottom: var(--stroke-thin) solid var(--rule); }
 .foot-input { display: inline-flex; align-items: center; gap: var(--space-close); }
-.foot-input input, .foot-input select { width: 9.2rem; min-height: 52px !important; padding: 0.4rem 0.75rem; font: var(--size-lead)/1.2 var(--font-label); font-variant-numeric: tabular-nums lining-nums; }
-.foot-unit { width: 2rem; color: var(--soft); }
-.foot-note { grid-column: 1 / -1; margin: 0; min-height: 1.4em; color: var(--soft); font-size: var(--size-small); }
+.foot-form .foot-input input, .foot-form .foot-input select { width: 8.2rem; min-height: 52px; padding: 0.4rem 0.75rem; font: var(--size-lead)/1.2 var(--font-label); font-variant-numeric: tabular-nums lining-nums; scroll-margin-bottom: 6rem; }
+.foot-form .foot-input input[type=date] { width: 11.5rem; }
+.foot-unit { width: 1.9rem; color: var(--soft); }
+.foot-note { grid-column: 1 / -1; margin: 0; padding-bottom: var(--space-tight); color: var(--soft); font-size: var(--size-small); }
+.foot-note:empty { display: none; }
 .doubted .foot-note { color: var(--ink); }
-.doubted input, .doubted select { border: 2px solid var(--beyond) !important; }
+.foot-form .doubted input, .foot-form .doubted select { border: 2px solid var(--beyond); }
 @media (max-width: 44rem) {
   .own-fields { grid-template-columns: minmax(0, 1fr); }
   .origin { grid-template-columns: minmax(0, 1fr); padding: var(--space-near); }

@@ -1,3 +1,5 @@
+import type { Kind } from '../../sheet/column.ts';
+import { isoFromDays } from '../../sheet/days.ts';
 import { type DisplayUnits, formatQuantity } from '../../sheet/display.ts';
 import { children } from '../../sheet/formula/children.ts';
 import type { LineageNode } from '../../sheet/formula/lineage.ts';
@@ -39,10 +41,17 @@ function fromElsewhere({ name, args }: Node & { kind: 'call' }, from: readonly L
   return from.find(({ column, via = '' }) => column === inside && /\w+/.exec(via)?.[0] === name);
 }
 
-/** A cell's value in words; an error after it only where it is asked for. */
-export function quantityOf({ value, unit, error }: LineageNode, units: DisplayUnits, withError = false): string {
+/** A cell's value in words, as its column's kind has it; an error after it only where it is asked for. */
+export function quantityOf(
+  { value, unit, error }: LineageNode,
+  units: DisplayUnits,
+  withError = false,
+  kind: Kind = 'number',
+): string {
   if (typeof value === 'string') return value === '' ? 'missing' : `“${value}”`;
   if (Number.isNaN(value)) return 'missing';
+  if (kind === 'boolean') return value ? 'yes' : 'no';
+  if (kind === 'date') return isoFromDays(value);
   return formatQuantity(value, unit === '' ? '1' : unit, units, withError ? { error } : {});
 }
 

@@ -56,7 +56,7 @@ export function typeCell({ editing, columns, rows }: TypedGrid, row: number, col
   });
   if (unread === 0) return `${shown.title}: ${text.trim() === '' ? 'emptied' : text.trim()}`;
   const why = editing.unread(shown.name, rows[row]);
-  return `${shown.title}: “${text.trim()}” could not be read. Expected ${why?.expected}. ${why?.remedy}`;
+  return `${shown.title}: “${text.trim()}” can’t be used. Expected ${why?.expected}. ${why?.remedy}`;
 }
 
 /**
@@ -92,7 +92,7 @@ export function pasteBlock(grid: TypedGrid, region: Region, text: string): { sai
   const said = [
     `Pasted: ${many(changed, 'cell has', 'cells have')} changed`,
     more > 0 ? `${many(more, 'row')} added` : '',
-    unread > 0 ? `${many(unread, 'cell')} could not be read and ${unread === 1 ? 'is' : 'are'} marked` : '',
+    unread > 0 ? `${many(unread, 'cell')} can’t be used and ${unread === 1 ? 'is' : 'are'} marked` : '',
     left > 0
       ? `${many(left, 'column is', 'columns are')} worked out and stayed as ${left === 1 ? 'it was' : 'they were'}`
       : '',
