@@ -25,6 +25,8 @@ export function powerCurve(
       return { intervals, horses, power: trialPower({ ...design, intervals, horses }).power };
     }),
   );
+  // Where the lines are still apart.
+  const named = Math.max(3, Math.round(most / 6));
   const own = { horses: design.horses, power: trialPower(design).power };
   const enough = points.find(({ intervals, power }) => intervals === design.intervals && power >= usualPower);
   const effect = formatQuantity(design.effect, unit, units);
@@ -41,7 +43,7 @@ export function powerCurve(
       width: chartSizes.width,
       height: chartSizes.height,
       marginLeft: 52,
-      marginRight: 92,
+      marginRight: 16,
       marginTop: 26,
       marginBottom: 40,
       x: { domain: [2, most] },
@@ -59,16 +61,17 @@ export function powerCurve(
           strokeWidth: (d) => (d.intervals === design.intervals ? strokes.strong : strokes.line),
         }),
         Plot.text(
-          points,
-          Plot.selectLast({
+          points.filter(({ horses }) => horses === named),
+          {
             x: 'horses',
             y: (d) => 100 * d.power,
-            z: 'intervals',
             text: (d) => `${d.intervals} intervals`,
-            textAnchor: 'start',
-            dx: 6,
+            textAnchor: 'middle',
+            rotate: -35,
+            dy: -7,
+            dx: -4,
             ...label,
-          }),
+          },
         ),
         Plot.dot([own], { x: 'horses', y: (d) => 100 * d.power, fill: roles.beyond, r: 6 }),
       ],
