@@ -7,7 +7,12 @@ export const newer: Signal<ServiceWorker | undefined> = signal(undefined);
 export async function keepForOffline(): Promise<void> {
   if (!('serviceWorker' in navigator) || import.meta.env.DEV) return;
   const workers = navigator.serviceWorker;
-  const followed = workers.controller !== null;
+  // The first worker of all takes over unasked; only a change of worker means other files.
+  let followed = workers.controller !== null;
+  workers.addEventListener('controllerchange', () => {
+    if (followed) location.reload();
+    followed = true;
+  });
   try {
     const registration = await workers.register('service-worker.js');
     const look = () => {
@@ -18,8 +23,6 @@ export async function keepForOffline(): Promise<void> {
   } catch (error) {
     console.warn('The notebook could not be kept for use without a network:', error);
   }
-  // The first worker of all takes over unasked; only a change of worker means other files.
-  if (followed) workers.addEventListener('controllerchange', () => location.reload());
 }
 
 /** Lets the newer notebook take over; every open page of it reloads. */

@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { cp, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -59,13 +59,27 @@ export interface Notebook {
 
 /** The built notebook, served to a real browser for the tests of one file. */
 export function notebook(): Notebook {
-  return siteIn(() => {
-    if (!existsSync(join(ownSite, 'index.html'))) {
-      const { status } = spawnSync('node', ['scripts/build.mjs', 'notebook'], { cwd: root, stdio: 'inherit' });
-      if (status !== 0) throw new Error('The notebook could not be built');
-    }
-    return ownSite;
+  return siteIn(builtNotebook);
+}
+
+/** A copy of it in a folder that a test may change. */
+export function changingNotebook(): Notebook & { readonly folder: () => string } {
+  let folder = '';
+  afterAll(() => rm(folder, { recursive: true, force: true }));
+  const site = siteIn(async () => {
+    folder = await mkdtemp(join(tmpdir(), 'evenhoof-notebook-'));
+    await cp(builtNotebook(), folder, { recursive: true });
+    return folder;
   });
+  return Object.assign(site, { folder: () => folder });
+}
+
+function builtNotebook(): string {
+  if (!existsSync(join(ownSite, 'index.html'))) {
+    const { status } = spawnSync('node', ['scripts/build.mjs', 'notebook'], { cwd: root, stdio: 'inherit' });
+    if (status !== 0) throw new Error('The notebook could not be built');
+  }
+  return ownSite;
 }
 
 /** Pages made for tests alone, built into a folder of their own and served in the same way. */

@@ -24,6 +24,6 @@ test.each(pages.map(({ name }) => name))(
     const total = (await Promise.all(sizes.values())).reduce((sum, size) => sum + size, 0);
     await fresh.close();
     expect([...sizes.keys()].some((address) => address.endsWith('feet.csv'))).toBe(true);
-  expect(total).toBeLessThan(most);
+    expect(total).toBeLessThan(most);
   },
 );
