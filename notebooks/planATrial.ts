@@ -40,7 +40,8 @@ export const page: HerdPage = {
     const asked = chosen(controls, 'taking', horses).filter((name) => horses.includes(name));
     const taking = asked.length === 0 ? horses : asked;
     const design: TrialDesign = {
-      horses: taking.length,
+      // A trial has two horses at least; with fewer to hand, what eight would tell.
+      horses: taking.length < 2 ? 8 : taking.length,
       intervals: number('intervals', 6, 2, 24),
       feet: number('feet', 4, 1, 4),
       shorter: number('shorter', 5, 1, longestEver, 0.5),
