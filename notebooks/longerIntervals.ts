@@ -45,6 +45,7 @@ const first = ['wall_level_mm', 'heel_level_mm', 'toe_angle_deg', 'toe_minus_hee
 export const page: HerdPage = {
   name: 'longer-intervals',
   title: 'Does a longer interval cost balance?',
+  short: 'Longer intervals',
   question: 'Within one horse, does a foot drift further when the next visit comes later, and how sure is that?',
   blocks: ({ herd, controls, units }) => {
     const outcomes = outcomesOf(herd.occasions);

@@ -20,6 +20,7 @@ import {
 export const page: HerdPage = {
   name: 'measurements',
   title: 'How good are my measurements?',
+  short: 'Measurements',
   question: 'When the same foot is read twice, how far apart are the readings, and how many are worth taking?',
   blocks: ({ herd, controls, units }) => {
     const titles = new Map([...measured, ...measures].map(({ name, title }) => [name, title]));

@@ -16,6 +16,8 @@ export interface Page<Data> {
   /** Its address and its name on the command line: a lower-case word or words joined by hyphens. */
   readonly name: string;
   readonly title: string;
+  /** Its name in the navigation, where the title is long. */
+  readonly short?: string;
   /** One sentence: the question it answers. */
   readonly question: string;
   /** `generated`: this page alone needs Arquero's verbs in the browser and gets a policy that allows generated code. */

@@ -35,8 +35,8 @@ export function pageDocument(
   policy?: string,
 ): string {
   const links = pages.map(
-    ({ name, title }) =>
-      `<li><a href="${name}.html"${name === page.name ? ' aria-current="page"' : ''}>${text(title)}</a></li>`,
+    ({ name, title, short = title }) =>
+      `<li><a href="${name}.html"${name === page.name ? ' aria-current="page"' : ''}>${text(short)}</a></li>`,
   );
   return `<!doctype html>
 <html lang="en">
