@@ -94,7 +94,8 @@ export function observerAgreement(feet: Table, column: string): PairAgreement | 
   for (const own of rows.values()) {
     const of = (name: string) => meanOf(own.filter((row) => observer?.at(row) === name).map((row) => values[row]));
     const [one, two] = pair === undefined ? [values[own[0]], values[own[1]]] : [of(pair[0]), of(pair[1])];
-    if (Number.isNaN(one + two) || one === undefined || two === undefined) continue;
+    // Where there is no second reading, the sum is no number either.
+    if (Number.isNaN(one + two)) continue;
     a.push(one);
     b.push(two);
   }

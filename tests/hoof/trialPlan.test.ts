@@ -82,6 +82,25 @@ describe('trialPlan', () => {
     );
   });
 
+  it('takes the limits themselves, ten weeks, and as few as two intervals', () => {
+    expect(planned({ shorter: 4, longer: 8 })).toHaveLength(30);
+    expect(planned({ longer: longestEver, most: longestEver })).toHaveLength(30);
+    expect(planned({ intervals: 2 })).toHaveLength(10);
+  });
+
+  it('draws each pair afresh: who begins with the shorter one in one pair need not in the next', () => {
+    const begins = (seed: number, interval: number) =>
+      planned({ seed })
+        .filter((visit) => visit.interval === interval)
+        .map(({ which }) => which)
+        .join();
+    const alike = Array.from({ length: 60 }, (_, seed) => begins(seed, 1) === begins(seed, 3)).filter(Boolean).length;
+    expect(alike).toBeLessThan(20);
+    // And how many begin with it is not always the larger half.
+    const short = (seed: number) => begins(seed, 1).split('shorter').length - 1;
+    expect(new Set(Array.from({ length: 30 }, (_, seed) => short(seed)))).toEqual(new Set([2, 3]));
+  });
+
   it('says why there is no plan', () => {
     expect(trialPlan({ ...rules, longer: 9 })).toBe(
       'An interval of 9 weeks passes the 8 weeks that farrier and vet accept',

@@ -16,6 +16,7 @@ describe('rootBetween', () => {
   it('says NaN where the function starts above zero or never rises to it', () => {
     expect(rootBetween((x) => x + 1, 0, 1)).toBeNaN();
     expect(rootBetween(() => -1, 0, 1)).toBeNaN();
+    expect(rootBetween((x) => x - 1, 0, 0)).toBeNaN();
     expect(rootBetween(() => Number.NaN, 0, 1)).toBeNaN();
   });
 });
