@@ -9,6 +9,7 @@ import type { DecimalMark } from './parseQuantity.ts';
  * @example clipboardCells('52,5\t8,5 cm\n51\t8,4 cm\n') // { cells: [['52,5', '8,5 cm'], ['51', '8,4 cm']], mark: ',' }
  */
 export function clipboardCells(text: string): { cells: string[][]; mark: DecimalMark } {
+  if (text === '') return { cells: [], mark: '.' };
   const bytes = new TextEncoder().encode(/[\r\n]$/.test(text) ? text : `${text}\n`);
   const scanner = new CellScanner(bytes, '\t'.charCodeAt(0));
   const cells: string[][] = [];
