@@ -6,7 +6,5 @@ export const degree = Math.PI / 180;
  * @example halfTurn(-30) // 150
  */
 export function halfTurn(angle: number): number {
-  const turned = ((angle % 180) + 180) % 180;
-  // A tiny negative angle rounds up to 180.
-  return turned === 180 ? 0 : turned;
+  return ((angle % 180) + 180) % 180;
 }

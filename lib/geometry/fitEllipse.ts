@@ -19,7 +19,7 @@ export function fitEllipse(points: Points): Ellipse | FitFailure {
   const middle = centreOf(kept);
   const away = about(middle, kept);
   const scale = Math.sqrt(away.reduce((sum, [x, y]) => sum + x * x + y * y, 0) / n);
-  const conic = scale > 0 ? directConic(away.map(([x, y]) => [x / scale, y / scale])) : undefined;
+  const conic = directConic(away.map(([x, y]) => [x / scale, y / scale]));
   const axes = conic && axesOf(conic);
   if (!axes)
     return { failure: 'The points settle no ellipse; place some further round the outline, off one line', n, missing };

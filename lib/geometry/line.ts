@@ -14,5 +14,5 @@ export interface Line {
 export function lineThrough(from: Point, to: Point): Line {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
   const length = Math.hypot(dx, dy);
-  return { point: from, direction: length > 0 ? [dx / length, dy / length] : [NaN, NaN] };
+  return { point: from, direction: [dx / length, dy / length] };
 }

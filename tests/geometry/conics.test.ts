@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Ellipse } from '../../lib/geometry/ellipse.ts';
+import { type Ellipse, ellipseOf as ellipse } from '../../lib/geometry/ellipse.ts';
 import { type Circle, fitCircle, fitCircleAlgebraic } from '../../lib/geometry/fitCircle.ts';
 import { fitEllipse } from '../../lib/geometry/fitEllipse.ts';
 import { fitEllipseGeometric } from '../../lib/geometry/fitEllipseGeometric.ts';
@@ -80,6 +80,13 @@ describe.each([
     const points = arc(50, 40, 20, [0, 0], 400).map(([x, y]): Point => [x + 0.3 * normal(), y + 0.3 * normal()]);
     expect((ellipseOf(points) as Ellipse).residualSd).toBeCloseTo(0.3, 1);
   });
+});
+
+it('whichever axis is called a, the longer one is the major and its turn is told', () => {
+  const axes = { x: 1, y: 2, a: 3, b: 5, turn: Math.PI / 6 };
+  expect(ellipse(axes, [], 0)).toMatchObject({ semiMajor: 5, semiMinor: 3, centre: [1, 2], n: 0 });
+  expect(ellipse(axes, [], 0).turn).toBeCloseTo(120, 12);
+  expect(ellipse({ ...axes, a: 5, b: 3 }, [], 0).turn).toBeCloseTo(30, 12);
 });
 
 it('on a noisy arc the geometric fit lies nearer to the points', () => {

@@ -96,6 +96,16 @@ describe('lines', () => {
     expect(nearestOnLine([-2, 4], up)).toEqual([1, 4]);
     expect(nearestOnLine([2, 0], rising)).toEqual([expect.closeTo(1, 12), expect.closeTo(1, 12)]);
   });
+  it('that lie anywhere: to 3, 4 from 1, 2', () => {
+    const line = lineThrough([1, 2], [4, 6]);
+    // The left normal is (−4, 3) / 5.
+    expect(distancePointLine([5, 5], line)).toBeCloseTo((-4 * 4 + 3 * 3) / 5, 12);
+    expect(nearestOnLine([5, 5], line)).toEqual([expect.closeTo(3.88, 12), expect.closeTo(5.84, 12)]);
+    // y = x / 2 + 1 and y = 4x / 3 + 2 / 3.
+    const [x, y] = intersection(line, lineThrough([2, 2], [6, 4]));
+    expect(x).toBeCloseTo(0.4, 12);
+    expect(y).toBeCloseTo(1.2, 12);
+  });
   it('halfTurn brings angles into 0 to 180', () => {
     expect([-30, 0, 180, 190, 359, -180, 90].map(halfTurn)).toEqual([150, 0, 0, 10, 179, 0, 90]);
     expect(halfTurn(-1e-20)).toBe(0);

@@ -178,6 +178,13 @@ describe('pinhole', () => {
     expect(camera.project([1, 0, -2])).toEqual([600, 200]);
     expect(() => pinhole({ position: [0, 9, 0], lookAt: [0, 9, 0], ...options })).toThrow(TypeError);
   });
+  it('an up that leans over leans the picture', () => {
+    const leaning = pinhole({ position: [1, 2, 10], lookAt: [0, 0, 0], up: [1, 1, 0.5], ...options });
+    const [x0, y0] = leaning.project([0, 0, 0]);
+    const [x, y] = leaning.project([1, 1, 0.5]);
+    expect(x).toBeCloseTo(x0, 9);
+    expect(y).toBeLessThan(y0);
+  });
   it('the map of a plane agrees with the places on it', () => {
     const camera = pinhole({ position: [3, 5, 20], lookAt: [1, 0, 2], roll: 7, ...options });
     const map = camera.planeMatrix([1, 1, 2], [1, 0, 0], [0, 0.8, 0.6]);
@@ -222,6 +229,15 @@ describe('planePose', () => {
     const other = map.map((row) => row.map((value) => -7 * value)) as unknown as Matrix;
     expect(planePose(other, 3500, centre).turned).toBeCloseTo(10, 8);
     expect(planePose(other, 3500, centre).position[2]).toBeGreaterThan(0);
+  });
+  it('shares out between the axes what skews the map', () => {
+    const { camera } = posed(0, 0, 0);
+    const skewed = planePose(camera.planeMatrix([30, 40, 0], [1, 0, 0], [0.02, 1, 0]), 3500, centre);
+    expect(skewed.rolled).toBeCloseTo((0.01 * 180) / Math.PI, 2);
+    expect(skewed.turned).toBeCloseTo(0, 9);
+    expect(Math.hypot(...skewed.position)).toBeCloseTo(Math.hypot(30, 40, 500), 0);
+    expect(skewed.position[0]).toBeCloseTo(-30, 0);
+    expect(skewed.position[1]).toBeCloseTo(-40, 0);
   });
   it('stays near under a pixel of placing noise', () => {
     const { camera } = posed(6, -4, 2);
@@ -274,9 +290,15 @@ describe('foreshortening', () => {
     const [[x0, y0], [x1, y1], [x2, y2]] = transformPoints(slanted, [at, [40 + step, 30], [40, 30 + step]]);
     const area = ((x1 - x0) * (y2 - y0) - (x2 - x0) * (y1 - y0)) / step ** 2;
     expect(found.longest * found.shortest).toBeCloseTo(Math.abs(area), 6);
-    const along = Math.hypot((x1 - x0) / step, (y1 - y0) / step);
-    expect(found.longest).toBeGreaterThanOrEqual(along - 1e-6);
-    expect(found.shortest).toBeLessThanOrEqual(along + 1e-6);
+    const lengthAt = (direction: number) => {
+      const [dx, dy] = [Math.cos((direction * Math.PI) / 180), Math.sin((direction * Math.PI) / 180)];
+      const [x, y] = transformPoint(slanted, [at[0] + step * dx, at[1] + step * dy]);
+      return Math.hypot(x - x0, y - y0) / step;
+    };
+    expect(lengthAt(found.direction)).toBeCloseTo(found.shortest, 5);
+    expect(lengthAt(found.direction + 90)).toBeCloseTo(found.longest, 5);
+    expect(found.direction).toBeGreaterThanOrEqual(0);
+    expect(found.direction).toBeLessThan(180);
   });
 });
 

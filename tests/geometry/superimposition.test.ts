@@ -165,6 +165,22 @@ describe('mirrorSymmetry', () => {
     expect(found.rmsd).toBeCloseTo(Math.sqrt(2 / 202), 2);
     expect(found.asymmetry).toBeGreaterThan(0);
   });
+  it('the asymmetry is a share: a right angle with legs of 1 and 3', () => {
+    const found = mirrorSymmetry([0, 0, 1, 0, 0, 3], [0, 2, 1]) as MirrorSymmetry;
+    // About their centre the points span 10 − 10/3 in all; mirrored and turned at best, c, they share 2c.
+    const extent = 10 - 10 / 3;
+    const mirrorX = [-1 / 3, 2 / 3, -1 / 3];
+    const mirrorY = [-1, -1, 2];
+    const swap = [0, 2, 1];
+    let [along, across] = [0, 0];
+    swap.forEach((partner, i) => {
+      along += mirrorX[partner] * mirrorX[i] - mirrorY[partner] * mirrorY[i];
+      across += mirrorX[partner] * mirrorY[i] + mirrorY[partner] * mirrorX[i];
+    });
+    const expected = (2 * extent - 2 * Math.hypot(along, across)) / 4 / extent;
+    expect(found.asymmetry).toBeCloseTo(expected, 12);
+    expect(found.rmsd).toBeCloseTo(Math.sqrt((expected * extent) / 3), 12);
+  });
   it('leaves out landmarks whose partner is missing', () => {
     const found = mirrorSymmetry([...kite, [-3, 0], [NaN, 0]], [...partners, 5, 4]) as MirrorSymmetry;
     expect([found.n, found.missing]).toEqual([4, 2]);
