@@ -32,7 +32,10 @@ function mapped<From, To>(tables: ByName<From>, change: (table: From) => To): By
 
 async function change(work: (store: Writable) => Promise<unknown>): Promise<void> {
   const transaction = (await database()).transaction('tables', 'readwrite', { durability: 'strict' });
-  await Promise.all([work(transaction.store), transaction.done]);
+  const asked = work(transaction.store);
+  // Said outright: a page that is being left would not live to say it later, and nothing would be kept.
+  transaction.commit();
+  await Promise.all([asked, transaction.done]);
   channel().postMessage('changed');
 }
 

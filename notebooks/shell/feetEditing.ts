@@ -73,8 +73,9 @@ function editingOf(record: TableRecord): Editing {
     },
     addOwn(definition: ComputedDefinition) {
       // The sheet that computes it says whether it can be.
-      feet()?.feet.add(definition);
-      feet()?.feet.remove(definition.name);
+      const sheet = feet()?.feet;
+      sheet?.add(definition);
+      sheet?.undo();
       record.addOwn(definition);
     },
     removeOwn(name: string) {
@@ -119,16 +120,10 @@ function follow(record: TableRecord, edits: readonly Edit[]): void {
 
 /** The edit as the sheet in use takes it; `undefined` where the herd has to be made afresh. */
 function passedOn(edit: Edit, names: readonly string[]): Edit | undefined {
-  if (edit.kind === 'columns') return edit.how === 'add' ? { ...edit, places: [names.length] } : placed(edit, names);
   if (edit.kind !== 'cells') return undefined;
   const cells = edit.cells.filter(({ name }) => names.includes(name));
   const others = edit.cells.filter(({ name }) => !names.includes(name) && columnOfTexts(name) === undefined);
   return others.length > 0 || cells.some(({ name }) => shaping.has(name)) ? undefined : { ...edit, cells };
-}
-
-function placed(edit: Edit & { kind: 'columns' }, names: readonly string[]): Edit | undefined {
-  const places = edit.columns.map(({ name }) => names.indexOf(name));
-  return places.includes(-1) ? undefined : { ...edit, places };
 }
 
 let timer: ReturnType<typeof setTimeout> | undefined;

@@ -65,7 +65,7 @@ export function FootForm({ sheet, editable, editing, rows, at, onGo, onSaid }: F
       sheet={sheet}
       editing={editing}
       row={row}
-      last={last}
+      last={tellsWhich(shown) ? -1 : last}
       onPut={(text) => put(shown, text)}
     />
   );

@@ -1,9 +1,10 @@
-import { useContext, useId, useMemo, useState } from 'preact/hooks';
+import { useContext, useEffect, useId, useMemo, useState } from 'preact/hooks';
 import type { SheetBlock } from '../blocks.ts';
+import { FailureLine, useFailure } from '../parts/FailureLine.tsx';
 import { SurroundingsContext } from '../surroundings.ts';
 import { AboutColumn } from './AboutColumn.tsx';
 import { ConditionBar } from './ConditionBar.tsx';
-import { EditedSheet } from './EditedSheet.tsx';
+import type { EditedSheet } from './EditedSheet.tsx';
 import { Grid } from './Grid.tsx';
 import { OnPaper } from './OnPaper.tsx';
 import { StillTable } from './StillTable.tsx';
@@ -25,12 +26,26 @@ export function SheetPart({ block }: { block: SheetBlock }) {
       {still ? (
         <StillTable block={block} />
       ) : edited ? (
-        <EditedSheet block={block} editable={block.editable!} editing={edited} />
+        <Typed block={block} editable={block.editable!} editing={edited} />
       ) : (
         <LiveSheet block={block} />
       )}
     </figure>
   );
+}
+
+/** What typing needs is fetched by the pages where someone types. */
+function Typed(props: Parameters<typeof EditedSheet>[0]) {
+  const [Part, setPart] = useState<typeof EditedSheet | undefined>();
+  const [failure, attempt] = useFailure();
+  useEffect(() => {
+    attempt(async () => {
+      const { EditedSheet } = await import('./EditedSheet.tsx');
+      setPart(() => EditedSheet);
+    });
+  }, []);
+  if (Part) return <Part {...props} />;
+  return failure ? <FailureLine failure={failure} /> : <p class="waiting">Opening the table for typing …</p>;
 }
 
 function LiveSheet({ block }: { block: SheetBlock }) {

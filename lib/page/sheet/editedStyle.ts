@@ -60,7 +60,7 @@ export const editedStyle = `
 .turn button { flex: 1 1 7rem; max-width: 16rem; min-height: 56px; padding-inline: var(--space-tight); font-size: var(--size-body); }
 .foot-form > .turn:last-child { position: sticky; bottom: 0; z-index: 1; margin-bottom: 0; padding: var(--space-close) 0; border-top: var(--stroke-thin) solid var(--edge); background: var(--paper); }
 .which-foot { margin-bottom: var(--space-near); }
-.which-foot summary { display: list-item; padding: var(--space-near) 0; cursor: pointer; color: var(--soft); font-size: var(--size-body); }
+.which-foot summary { display: list-item; min-height: 48px; padding: var(--space-near) 0; cursor: pointer; color: var(--soft); font-size: var(--size-body); }
 .foot-fields { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(100%, 20rem), 1fr)); gap: 0 var(--space-wide); }
 .foot-field { display: grid; grid-template-columns: minmax(0, 1fr) auto; align-items: center; align-content: start; gap: 0 var(--space-near); padding: var(--space-tight) 0; border-bottom: var(--stroke-thin) solid var(--rule); }
 .foot-input { display: inline-flex; align-items: center; gap: var(--space-close); }
