@@ -1,8 +1,4 @@
-import { incompleteBeta } from '../../lib/stats/distributions/incompleteBeta.ts';
-import { incompleteGamma } from '../../lib/stats/distributions/incompleteGamma.ts';
 import * as stats from '../../lib/stats/index.ts';
-import { inversions } from '../../lib/stats/inversions.ts';
-import { selectNth } from '../../lib/stats/selectNth.ts';
 import { readData } from '../reference/stats/read.ts';
 import { runExamples } from './runExamples.ts';
 
@@ -13,12 +9,4 @@ const sleepstudy = {
   Subject: text.Subject,
 };
 
-runExamples('lib/stats', {
-  ...stats,
-  sleepstudy,
-  incompleteBeta,
-  incompleteGamma,
-  inversions,
-  selectNth,
-  Float64Array,
-});
+runExamples('lib/stats', { ...stats, sleepstudy });

@@ -39,11 +39,15 @@ function rounded(value: unknown): string {
   });
 }
 
-/** One test for each example: the docstring's expression gives what the docstring says. */
+/**
+ * One test for each example of a folder: the docstring's expression gives what the docstring says.
+ * @param names what the examples may use besides the exports of their own file
+ */
 export function runExamples(folder: string, names: Record<string, unknown>): void {
   const examples = examplesIn(folder);
   it(`${folder} has examples`, () => expect(examples.length).toBeGreaterThan(20));
-  it.each(examples)('$file: $expression // $result', ({ expression, result }) => {
-    agrees(runInNewContext(expression, { ...names }), result);
+  it.each(examples)('$file: $expression // $result', async ({ file, expression, result }) => {
+    const own = await import(`${root}/${file}`);
+    agrees(runInNewContext(expression, { Float64Array, ...names, ...own }), result);
   });
 }
