@@ -31,7 +31,7 @@ export {
 } from './hoof/intervalModel.ts';
 export { type IntervalSpread, intervalSpread, usualChangeSpread } from './hoof/intervalSpread.ts';
 export { horseTable, intervalTable, termTable, termWordsTable } from './hoof/intervalTables.ts';
-export { type IntervalWork, type IntervalWorkDone, intervalTask, type OtherEffect } from './hoof/intervalTask.ts';
+export { intervalTask } from './hoof/intervalTask.ts';
 export {
   betweenSentence,
   checkSentences,
@@ -43,6 +43,7 @@ export {
   pWords,
   singularSentence,
 } from './hoof/intervalWords.ts';
+export type { IntervalWork, IntervalWorkDone, OtherEffect } from './hoof/intervalWork.ts';
 export { latestOccasions } from './hoof/latest.ts';
 export { endOf, isLimb, type Limb, limbName, limbs, oppositeOf, parseLimb, sideOf } from './hoof/limbs.ts';
 export type { Measure, Measured, Range } from './hoof/measure.ts';
@@ -77,7 +78,9 @@ export {
   type TrialRules,
   trialPlan,
 } from './hoof/trialPlan.ts';
-export { type TrialDesign, type TrialSimulation, trialPower, trialTask } from './hoof/trialPower.ts';
+export { type TrialDesign, trialPower } from './hoof/trialPower.ts';
+export type { TrialSimulation } from './hoof/trialSimulation.ts';
+export { trialTask } from './hoof/trialTask.ts';
 export { type Verdict, verdict } from './hoof/verdict.ts';
 export type {
   Block,

@@ -30,7 +30,10 @@ export function siteConfig({
     plugins: [documents({ list, folder, policy })],
     worker: {
       format: 'es',
-      rolldownOptions: { treeshake: ours },
+      rolldownOptions: {
+        treeshake: ours,
+        output: { entryFileNames: 'assets/worker/[name]-[hash].js', chunkFileNames: 'assets/worker/[name]-[hash].js' },
+      },
     },
     build: {
       outDir: 'dist/notebook',

@@ -1,3 +1,4 @@
+import { listed } from '../sheet/listed.ts';
 import {
   chiSquared,
   fittedValues,
@@ -271,9 +272,4 @@ function slopesDiffer({ columns, fixed, random }: IntervalDesign): number {
     return mixedModel(columns, { response: 'change', fixed: [...fixed], random: terms, method: 'ML' }).criterion;
   };
   return chiSquared.upper(Math.max(0, criterion(false) - criterion(true)), 1) / 2;
-}
-
-/** `a, b and c`. */
-export function listed(names: readonly string[]): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
 }

@@ -1,6 +1,7 @@
 import { type DisplayUnits, errorDigits, formatQuantity, toDisplay } from '../sheet/display.ts';
+import { listed } from '../sheet/listed.ts';
 import type { IntervalData } from './intervalData.ts';
-import { type IntervalEstimate, type IntervalFit, listed } from './intervalModel.ts';
+import type { IntervalEstimate, IntervalFit } from './intervalModel.ts';
 import { isLimb, limbName } from './limbs.ts';
 import { measured } from './measured.ts';
 import { measures } from './measures/index.ts';

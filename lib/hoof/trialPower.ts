@@ -1,5 +1,4 @@
-import { detectableEffect, powerOfEstimate, type SimulatedPower, simulatedPower, slopeDesign } from '../stats/index.ts';
-import type { Progress } from './intervalModel.ts';
+import { detectableEffect, powerOfEstimate, slopeDesign } from '../stats/index.ts';
 
 /** A trial as its power sees it; effects and deviations in the outcome's unit. */
 export interface TrialDesign {
@@ -17,8 +16,8 @@ export interface TrialDesign {
   readonly changeSd: number;
 }
 
-/** Half of the intervals shorter, half longer; the odd one shorter. */
-function places({ intervals, shorter, longer }: TrialDesign): number[] {
+/** The intervals of one horse in weeks: half of them shorter, half longer; the odd one shorter. */
+export function trialWeeks({ intervals, shorter, longer }: TrialDesign): number[] {
   return Array.from({ length: intervals }, (_, i) => (i % 2 === 0 ? shorter : longer));
 }
 
@@ -29,58 +28,6 @@ function places({ intervals, shorter, longer }: TrialDesign): number[] {
  */
 export function trialPower(design: TrialDesign): { readonly power: number; readonly detectable: number } {
   const { horses, feet, effect, changeSd } = design;
-  const { se, df } = slopeDesign({ groups: horses, units: feet, places: places(design), residualSd: changeSd });
+  const { se, df } = slopeDesign({ groups: horses, units: feet, places: trialWeeks(design), residualSd: changeSd });
   return { power: powerOfEstimate(effect, se, df), detectable: detectableEffect(se, df, 0.8) };
 }
-
-export interface TrialSimulation {
-  readonly design: TrialDesign;
-  /** What horses differ by in their slopes, as a standard deviation for one week. */
-  readonly slopeSd: number;
-  readonly replicates: number;
-  readonly seed: number;
-}
-
-/** The power by simulation, where horses may differ in what a week does: the model of the page on longer intervals, refitted. */
-export const trialTask = {
-  name: 'trial power',
-  run({ design, slopeSd, replicates, seed }: TrialSimulation, progress: Progress): SimulatedPower {
-    const weeks = places(design);
-    const middle = weeks.reduce((sum, value) => sum + value, 0) / weeks.length;
-    const [horse, foot, within]: [string[], string[], number[]] = [[], [], []];
-    for (let h = 0; h < design.horses; h++)
-      for (let limb = 0; limb < design.feet; limb++)
-        for (const value of weeks) {
-          horse.push(`horse ${h}`);
-          foot.push(`foot ${limb}`);
-          within.push(value - middle);
-        }
-    const slopes = slopeSd > 0;
-    return simulatedPower(
-      { horse, foot, interval_within: Float64Array.from(within) },
-      {
-        response: 'change',
-        fixed: ['interval_within'],
-        random: [
-          ...(design.feet > 1 ? [{ by: ['horse', 'foot'] }] : []),
-          slopes ? { by: ['horse'], slopes: ['interval_within'], correlated: false } : { by: ['horse'] },
-        ],
-      },
-      {
-        term: 'interval_within',
-        truth: {
-          fixed: { interval_within: design.effect },
-          random: [
-            ...(design.feet > 1 ? [design.changeSd / 4] : []),
-            design.changeSd / 4,
-            ...(slopes ? [slopeSd] : []),
-          ],
-          residualSd: design.changeSd,
-        },
-        replicates,
-        seed,
-        onProgress: progress,
-      },
-    );
-  },
-};

@@ -14,16 +14,18 @@ export function deferred<Input, Result>(part: {
 }
 
 /** A page without anything that waits: every task is run at once, as for a file or on paper. */
-export function settled(blocks: readonly Block[]): readonly Block[] {
-  return blocks.flatMap((block): readonly Block[] => {
-    if (block.kind === 'group') return [{ ...block, blocks: settled(block.blocks) }];
-    if (block.kind !== 'deferred') return [block];
-    try {
-      return settled(block.blocks(block.task.run(block.input, () => true)));
-    } catch (error) {
-      return [failed(block, error)];
-    }
-  });
+export async function settled(blocks: readonly Block[]): Promise<readonly Block[]> {
+  return (await Promise.all(blocks.map(settledOne))).flat();
+}
+
+async function settledOne(block: Block): Promise<readonly Block[]> {
+  if (block.kind === 'group') return [{ ...block, blocks: await settled(block.blocks) }];
+  if (block.kind !== 'deferred') return [block];
+  try {
+    return await settled(block.blocks(await block.task.run(block.input, () => true)));
+  } catch (error) {
+    return [failed(block, error)];
+  }
 }
 
 function failed({ label }: Deferred, error: unknown): Block {

@@ -5,7 +5,7 @@ export type TaskProgress = (done: number, total: number) => boolean;
 export interface Task<Input, Result> {
   readonly name: string;
   /** Input and result can be structurally cloned. Throws where `progress` returned false before the end. */
-  readonly run: (input: Input, progress: TaskProgress) => Result;
+  readonly run: (input: Input, progress: TaskProgress) => Result | Promise<Result>;
 }
 
 /** Work under way. */
@@ -27,15 +27,14 @@ export const runHere: RunTask = (task, input, progress) => {
   let stopped = false;
   const result = new Promise<never>((resolve, reject) => {
     // After the page is drawn.
-    setTimeout(() => {
+    setTimeout(async () => {
       if (stopped) return;
       try {
-        resolve(
-          task.run(input, (done, total) => {
-            progress(done, total);
-            return !stopped;
-          }) as never,
-        );
+        const told = (done: number, total: number) => {
+          progress(done, total);
+          return !stopped;
+        };
+        resolve((await task.run(input, told)) as never);
       } catch (error) {
         reject(error);
       }

@@ -2,6 +2,7 @@ import { type Cell, cellAt, toCell } from './cell.ts';
 import type { Column, ColumnInput, Columns } from './column.ts';
 import type { CellChanges, ComputedDefinition, Definition, Edit } from './edits.ts';
 import { FormulaError } from './formula/syntax.ts';
+import { listed } from './listed.ts';
 import type { LiveTable } from './liveTable.ts';
 import { rowsOf } from './rowEdits.ts';
 
@@ -163,8 +164,4 @@ function refuseIfUsed(table: LiveTable, name: string, keys: readonly string[], w
       `${name} can't be ${what}: ${listed(users)} ${users.length === 1 ? 'is' : 'are'} made from it. Change or remove ${users.length === 1 ? 'that' : 'those'} first`,
     );
   if (keys.includes(name)) throw new TypeError(`${name} can't be ${what}: it is one of the keys that tell rows apart`);
-}
-
-function listed(names: readonly string[]): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
 }

@@ -16,12 +16,12 @@ const answer = (message: Answer) => postMessage(message);
 /** Often enough for the eye. */
 const EVERY_MS = 50;
 
-addEventListener('message', ({ data }: MessageEvent<Asked>) => {
+addEventListener('message', async ({ data }: MessageEvent<Asked>) => {
   const task = tasks.find(({ name }) => name === data.task);
   let last = 0;
   try {
     if (!task) throw new Error(`There is no task ${data.task}`);
-    const result = task.run(data.input, (done, total) => {
+    const result = await task.run(data.input, (done, total) => {
       const now = performance.now();
       if (now - last > EVERY_MS) answer({ kind: 'progress', done, total });
       last = now - last > EVERY_MS ? now : last;

@@ -24,16 +24,16 @@ const part = (task: Task<number, number>, input = 21) =>
   deferred({ name: task.name, label: 'Working', task, input, blocks: (result) => [words(`it is ${result}`)] });
 
 describe('settled', () => {
-  it('puts the blocks of every task in its place, in groups too', () => {
+  it('puts the blocks of every task in its place, in groups too', async () => {
     const group: Block = { kind: 'group', layout: 'stack', blocks: [part(double, 1), words('end')] };
-    expect(settled([words('start'), part(double), group])).toEqual([
+    expect(await settled([words('start'), part(double), group])).toEqual([
       words('start'),
       words('it is 42'),
       { kind: 'group', layout: 'stack', blocks: [words('it is 2'), words('end')] },
     ]);
   });
 
-  it('runs tasks that come out of tasks', () => {
+  it('runs tasks that come out of tasks', async () => {
     const outer = deferred({
       name: 'o',
       label: 'Outer',
@@ -41,11 +41,11 @@ describe('settled', () => {
       input: 2,
       blocks: (four) => [part(double, four)],
     });
-    expect(settled([outer])).toEqual([words('it is 8')]);
+    expect(await settled([outer])).toEqual([words('it is 8')]);
   });
 
-  it('says in its place what could not be worked out, as plain words, and leaves the rest', () => {
-    const [said, rest] = settled([part(fails), words('rest')]);
+  it('says in its place what could not be worked out, as plain words, and leaves the rest', async () => {
+    const [said, rest] = await settled([part(fails), words('rest')]);
     expect(said).toEqual({
       kind: 'prose',
       tone: 'caution',

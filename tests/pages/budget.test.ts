@@ -14,7 +14,7 @@ test.each(pages.map(({ name }) => name))(
     const sizes = new Map<string, Promise<number>>();
     first.on('response', (response) => {
       const address = response.url();
-      if (response.ok() && !/\/(vega|taskWorker)-[^/]*\.js$/.test(address))
+      if (response.ok() && !/\/(vega-|worker\/)[^/]*\.js$/.test(address))
         sizes.set(
           address,
           response.body().then((body) => gzipSync(body).length),

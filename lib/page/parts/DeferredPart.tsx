@@ -1,7 +1,6 @@
 import type { VNode } from 'preact';
 import { useContext, useEffect, useRef, useState } from 'preact/hooks';
 import type { Block, Deferred } from '../blocks.ts';
-import { settled } from '../deferred.ts';
 import { sameInput } from '../sameInput.ts';
 import { SurroundingsContext } from '../surroundings.ts';
 import { runHere } from '../task.ts';
@@ -18,19 +17,14 @@ const MOST_KNOWN = 24;
 
 const same = (a: Work, b: Work) => a.task.name === b.task.name && sameInput(a.input, b.input);
 
-/** A part that waits for work beside the page: how far it is, a way to stop it, then what came out. */
-export function DeferredPart({ block, draw }: DeferredProps) {
-  const { still } = useContext(SurroundingsContext);
-  return still ? draw(settled([block])) : <Waiting block={block} draw={draw} />;
-}
-
 interface DeferredProps {
   readonly block: Deferred;
   /** Draws the blocks that come out. */
   readonly draw: (blocks: readonly Block[]) => VNode;
 }
 
-function Waiting({ block, draw }: DeferredProps) {
+/** A part that waits for work beside the page: how far it is, a way to stop it, then what came out. */
+export function DeferredPart({ block, draw }: DeferredProps) {
   const { run = runHere } = useContext(SurroundingsContext);
   const [state, setState] = useState<State>({ at: 'work', done: 0, total: 1 });
   // The page is computed afresh for every control; only another input is other work.

@@ -24,7 +24,7 @@ export interface StillPage<Data> {
  */
 export async function htmlPage<Data>(page: Page<Data>, input: StillPage<Data>): Promise<string> {
   const { herd, controls = {}, units = { length: 'mm', mass: 'kg' }, source } = input;
-  const blocks = settled(page.blocks({ herd, controls, units }));
+  const blocks = await settled(page.blocks({ herd, controls, units }));
   const surroundings = {
     units,
     still: true,

@@ -1,7 +1,8 @@
 import type { Kind } from '../column.ts';
+import { listed } from '../listed.ts';
 import * as kernels from './kernels.ts';
 import { finite, type Operation } from './operators.ts';
-import { listed, type Summary, summaries } from './summaries.ts';
+import { type Summary, summaries } from './summaries.ts';
 
 /**
  * A function of one value or two, row by row. `takes` and `gives` are its unit rule:

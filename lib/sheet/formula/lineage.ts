@@ -1,9 +1,9 @@
 import { TextColumn } from '../column.ts';
+import { listed } from '../listed.ts';
 import type { Table } from '../table.ts';
 import { children, keysOf } from './children.ts';
 import { functions } from './functions.ts';
 import { print } from './print.ts';
-import { listed } from './summaries.ts';
 import type { Node } from './syntax.ts';
 import { values } from './values.ts';
 

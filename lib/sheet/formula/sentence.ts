@@ -1,9 +1,9 @@
 import { symbolOf } from '../display.ts';
+import { listed } from '../listed.ts';
 import type { Relation } from '../relation.ts';
 import { keysOf } from './children.ts';
 import { functions } from './functions.ts';
 import { operators } from './operators.ts';
-import { listed } from './summaries.ts';
 import type { Node } from './syntax.ts';
 
 /** How firmly words hang together, and so where a bracket or a comma must part them from what stands around. */

@@ -1,6 +1,7 @@
 import { quantileSorted } from '../../stats/quantile.ts';
 import type { Kind } from '../column.ts';
 import type { Grouped } from '../grouped.ts';
+import { listed } from '../listed.ts';
 import { finite } from './operators.ts';
 import { over } from './sqlText.ts';
 
@@ -25,11 +26,6 @@ export interface Summary {
    */
   readonly sql: ((x: string, keys: readonly string[]) => string) | { readonly share: (p: number) => number };
   readonly words: (x: string, keys: readonly string[], p: number) => string;
-}
-
-/** `a`, `a and b`, `a, b and c`. */
-export function listed(words: readonly string[], last = 'and'): string {
-  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${last} ${words[words.length - 1]}`;
 }
 
 function within(keys: readonly string[]): string {
