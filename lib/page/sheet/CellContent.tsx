@@ -2,9 +2,17 @@ import type { Column } from '../../sheet/column.ts';
 import { cellText } from './cellText.ts';
 import type { ShownColumn } from './shownColumns.ts';
 
+interface ContentProps {
+  readonly column: Column;
+  readonly row: number;
+  readonly shown: ShownColumn;
+  /** Without its error, which is not worked out yet. */
+  readonly bare?: boolean;
+}
+
 /** A cell's words with its error; what is missing is said. */
-export function CellContent({ column, row, shown }: { column: Column; row: number; shown: ShownColumn }) {
-  const { value, error } = cellText(column, row, shown);
+export function CellContent({ column, row, shown, bare = false }: ContentProps) {
+  const { value, error } = cellText(column, row, shown, bare);
   if (value === '')
     return (
       <span class="missing">

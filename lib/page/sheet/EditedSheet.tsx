@@ -118,7 +118,7 @@ export function EditedSheet({ block, editable, editing }: EditedProps) {
       {!one && conditionBar}
       <p class="sheet-count" role="status">
         {view.count}
-        {said && `. ${said}`}
+        {said && <span class="unprinted">. {said}</span>}
       </p>
       {!one && editBar}
       <OnPaper block={{ ...block, rows }} />

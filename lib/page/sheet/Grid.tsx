@@ -12,6 +12,7 @@ import type { Order } from './matchingRows.ts';
 import { type Cell, moved } from './moved.ts';
 import type { ShownColumn } from './shownColumns.ts';
 import { beginningText, clearCells, pasteBlock, type Region, type TypedGrid, typeCell, workedOut } from './typing.ts';
+import { useErrorsLater } from './useErrorsLater.ts';
 import { useVirtual } from './useVirtual.ts';
 
 interface GridProps {
@@ -82,6 +83,7 @@ export function Grid(props: GridProps) {
   });
   const indexes = across.items.map(({ index }) => index);
   const near = useMemo(() => indexes, [indexes.join(' ')]);
+  const bare = useErrorsLater(data, near, sheet.rows);
 
   useLayoutEffect(() => {
     scroller.current!.style.scrollPaddingTop = `${head.current!.offsetHeight}px`;
@@ -277,6 +279,7 @@ export function Grid(props: GridProps) {
               focused={focus.row === index ? focus.column : -1}
               chosenFrom={inBlock ? left : -1}
               chosenTo={inBlock ? right : -2}
+              bare={bare}
               revision={revision}
               editing={editing}
               editor={focus.row === index && editor}

@@ -23,6 +23,8 @@ interface RowProps {
   readonly focused: number;
   readonly chosenFrom: number;
   readonly chosenTo: number;
+  /** Columns whose errors are not worked out yet. */
+  readonly bare: ReadonlySet<Column>;
   /** Grows with every change of the sheet. */
   readonly revision: number;
   readonly editing?: Editing;
@@ -37,7 +39,7 @@ export class GridRow extends Component<RowProps> {
   }
 
   override render() {
-    const { index, start, row, columns, data, near, template, focused, chosenFrom, chosenTo, editing, editor } =
+    const { index, start, row, columns, data, near, template, focused, chosenFrom, chosenTo, bare, editing, editor } =
       this.props;
     const several = chosenFrom !== chosenTo || focused !== chosenFrom;
     return (
@@ -70,7 +72,11 @@ export class GridRow extends Component<RowProps> {
               style={{ gridColumn: column + 1 }}
               tabIndex={here ? 0 : -1}
             >
-              {here && editor ? editor : !unread && <CellContent column={data[column]} row={row} shown={shown} />}
+              {here && editor
+                ? editor
+                : !unread && (
+                    <CellContent column={data[column]} row={row} shown={shown} bare={bare.has(data[column])} />
+                  )}
               {unread && <UnreadCell unread={unread} near={here} alone={!(here && editor)} />}
             </div>
           );

@@ -64,7 +64,7 @@ function LiveSheet({ block }: { block: SheetBlock }) {
       <ConditionBar columns={columns} conditions={view.conditions} onChange={view.setConditions} />
       <p class="sheet-count" role="status">
         {view.count}
-        {said && `. ${said}`}
+        {said && <span class="unprinted">. {said}</span>}
       </p>
       <OnPaper block={{ ...block, rows: view.rows }} />
       <Grid

@@ -15,8 +15,14 @@ export interface CellText {
 /**
  * The words of one cell; the decimals follow from the error where it is known, else from the unit. A typed cell stands as it
  * was typed.
+ * @param bare without looking at errors, which are worked out for a whole column at once
  */
-export function cellText(column: Column, row: number, { factor, shownUnit, whole, typed }: ShownColumn): CellText {
+export function cellText(
+  column: Column,
+  row: number,
+  { factor, shownUnit, whole, typed }: ShownColumn,
+  bare = false,
+): CellText {
   if (column instanceof TextColumn) return { value: column.at(row), error: '' };
   const inside = column.values[row];
   if (Number.isNaN(inside)) return { value: '', error: '' };
@@ -24,7 +30,7 @@ export function cellText(column: Column, row: number, { factor, shownUnit, whole
   if (column.kind === 'boolean') return { value: inside ? 'yes' : 'no', error: '' };
   const value = inside * factor;
   if (typed) return { value: typedNumber(value, shownUnit, whole), error: '' };
-  const error = (column.error?.[row] ?? Number.NaN) * Math.abs(factor);
+  const error = (bare ? Number.NaN : (column.error?.[row] ?? Number.NaN)) * Math.abs(factor);
   if (!(error > 0)) return { value: written(value, whole ? 0 : usualDigits(shownUnit, value), false), error: '' };
   const digits = errorDigits(error);
   return { value: written(value, digits, false), error: written(error, digits, false) };

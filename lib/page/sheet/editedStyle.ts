@@ -61,7 +61,7 @@ export const editedStyle = `
 .foot-form > .turn:last-child { position: sticky; bottom: 0; z-index: 1; margin-bottom: 0; padding: var(--space-close) 0; border-top: var(--stroke-thin) solid var(--edge); background: var(--paper); }
 .which-foot { margin-bottom: var(--space-near); }
 .which-foot summary { display: list-item; min-height: 48px; padding: var(--space-near) 0; cursor: pointer; color: var(--soft); font-size: var(--size-body); }
-.foot-fields { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(100%, 20rem), 1fr)); gap: 0 var(--space-wide); }
+.foot-fields { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(100%, 19rem), 1fr)); gap: 0 var(--space-far); }
 .foot-field { display: grid; grid-template-columns: minmax(0, 1fr) auto; align-items: center; align-content: start; gap: 0 var(--space-near); padding: var(--space-tight) 0; border-bottom: var(--stroke-thin) solid var(--rule); }
 .foot-input { display: inline-flex; align-items: center; gap: var(--space-close); }
 .foot-form .foot-input input, .foot-form .foot-input select { width: 8.2rem; min-height: 52px; padding: 0.4rem 0.75rem; font: var(--size-lead)/1.2 var(--font-label); font-variant-numeric: tabular-nums lining-nums; scroll-margin-bottom: 6rem; }

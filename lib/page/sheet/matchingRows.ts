@@ -20,14 +20,20 @@ export function matchingRows(
   table: Table,
   conditions: readonly Condition[],
   order?: Order,
-  rows: Uint32Array = rowsWhere(table, {}),
+  rows: Uint32Array = allRows(table.rows),
 ): Uint32Array {
   const tests = conditions.map((condition) => testOf(table.column(condition.column), condition));
-  const kept = rows.filter((row) => tests.every((test) => test(row)));
+  const kept = tests.length === 0 ? rows : rows.filter((row) => tests.every((test) => test(row)));
   if (!order) return kept;
   const stays = new Uint8Array(table.rows);
   for (const row of kept) stays[row] = 1;
   return rowsWhere(table, { sort: { by: order.column, order: order.direction } }).filter((row) => stays[row] === 1);
+}
+
+function allRows(count: number): Uint32Array {
+  const rows = new Uint32Array(count);
+  for (let row = 0; row < count; row++) rows[row] = row;
+  return rows;
 }
 
 function testOf(column: Column, condition: Condition): (row: number) => boolean {
