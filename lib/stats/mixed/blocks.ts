@@ -217,7 +217,8 @@ function addCrossProducts(parts: {
 }): void {
   const { n, cluster, local, rest, size, zzStart, zuStart, zz, zu, uu, crossed, wide, fixed } = parts;
   const localWidth = local.reduce((sum, { width }) => sum + width, 0);
-  const restWidth = rest.reduce((sum, { width }) => sum + width, 0) + fixed.length;
+  const crossedWidth = rest.reduce((sum, { width }) => sum + width, 0);
+  const restWidth = crossedWidth + fixed.length;
   const place = new Int32Array(localWidth);
   const value = new Float64Array(localWidth);
   const column = new Int32Array(restWidth);
@@ -250,9 +251,14 @@ function addCrossProducts(parts: {
       const zuRow = zuStart[h] + place[a] * wide;
       for (let b = 0; b < restWidth; b++) zu[zuRow + column[b]] += value[a] * entry[b];
     }
-    for (let a = 0; a < restWidth; a++) {
+    for (let a = 0; a < crossedWidth; a++) {
       const uuRow = column[a] * wide;
-      for (let b = 0; b < restWidth; b++) uu[uuRow + column[b]] += entry[a] * entry[b];
+      for (let b = a; b < restWidth; b++) uu[uuRow + column[b]] += entry[a] * entry[b];
     }
   }
+  for (let i = 0; i < crossed; i++) for (let j = i + 1; j < wide; j++) uu[j * wide + i] = uu[i * wide + j];
+  // The basis is orthonormal, and the response's remainder at right angles to it.
+  const remainder = fixed[fixed.length - 1];
+  for (let j = crossed; j < wide - 1; j++) uu[j * wide + j] = 1;
+  uu[wide * wide - 1] = dot(remainder, remainder);
 }

@@ -64,7 +64,9 @@ export function design(data: Readonly<Record<string, Data>>, spec: ModelSpec): D
   const numbers = (name: string): Float64Array => {
     const values = column(name);
     if (!(values instanceof Float64Array)) throw new TypeError(`${name} must be numeric here, and it holds text`);
-    return Float64Array.from(rows, (row) => values[row]);
+    const taken = new Float64Array(rows.length);
+    for (let i = 0; i < rows.length; i++) taken[i] = values[rows[i]];
+    return taken;
   };
   const contrasts = (name: string): Contrast[] => {
     const values = column(name);
@@ -72,7 +74,7 @@ export function design(data: Readonly<Record<string, Data>>, spec: ModelSpec): D
     const { codes, levels } = encode(rows, [values]);
     return levels.slice(1).map((level, index) => ({
       name: name + level,
-      values: Float64Array.from(codes, (code) => (code === index + 1 ? 1 : 0)),
+      values: indicator(codes, index + 1),
     }));
   };
   const terms: Contrast[] = [{ name: '(Intercept)', values: new Float64Array(rows.length).fill(1) }];
@@ -101,6 +103,12 @@ function completeRows(columns: readonly Data[], total: number): Int32Array {
   let kept = 0;
   for (let row = 0; row < total; row++) if (missing[row] === 0) rows[kept++] = row;
   return rows.subarray(0, kept);
+}
+
+function indicator(codes: Int32Array, level: number): Float64Array {
+  const values = new Float64Array(codes.length);
+  for (let i = 0; i < codes.length; i++) if (codes[i] === level) values[i] = 1;
+  return values;
 }
 
 function products(left: Contrast[], right: Contrast[]): Contrast[] {
@@ -157,7 +165,8 @@ function encode(rows: Int32Array, columns: readonly Data[]): { codes: Int32Array
       const { first, second } = met[known];
       return position === 0 ? String(second) : `${before[first]}:${second}`;
     });
-    codes = pairs.map((known) => rank[known]);
+    for (let i = 0; i < pairs.length; i++) pairs[i] = rank[pairs[i]];
+    codes = pairs;
   }
   return { codes, levels };
 }

@@ -30,10 +30,10 @@ export function factor(model: Blocks, theta: Float64Array): Factored {
     const d = size[h];
     const atL = zzStart[h];
     const atT = zuStart[h];
-    for (const [i, term] of local.entries()) {
-      scaleColumns(l, d, d, atL, term, h, lambdas[i]);
-      scaleRows(l, d, atL, term, h, lambdas[i]);
-      scaleRows(t, wide, atT, term, h, lambdas[i]);
+    for (let i = 0; i < local.length; i++) {
+      scaleColumns(l, d, d, atL, local[i], h, lambdas[i]);
+      scaleRows(l, d, atL, local[i], h, lambdas[i]);
+      scaleRows(t, wide, atT, local[i], h, lambdas[i]);
     }
     for (let i = 0; i < d; i++) l[atL + i * d + i] += 1;
     logW += cholesky(l, d, atL);

@@ -79,7 +79,7 @@ export function pieces(model: Blocks, theta: Float64Array, factored: Factored): 
     // a = Z'C⁻¹Z and b = Z'C⁻¹[Z_r | V], from what the factor left: minus the squares of L⁻¹Λ'Z'Z and its products with t.
     for (let i = 0; i < d * d; i++) y[i] = a[i] = model.zz[atZ + i];
     for (let i = 0; i < d * wide; i++) b[i] = model.zu[atU + i];
-    for (const [i, term] of local.entries()) scaleRows(y, d, 0, term, h, lambdas[i]);
+    for (let i = 0; i < local.length; i++) scaleRows(y, d, 0, local[i], h, lambdas[i]);
     forwardSolve(l, d, atZ, y, d, 0);
     for (let row = 0; row < d; row++) {
       for (let i = 0; i < d; i++) {
@@ -109,7 +109,8 @@ export function pieces(model: Blocks, theta: Float64Array, factored: Factored): 
         }
       }
     }
-    for (const [i, parameter] of parameters.entries()) {
+    for (let i = 0; i < m; i++) {
+      const parameter = parameters[i];
       if (parameter.local < 0) continue;
       fill(entries[i], parameter, local[parameter.local], h);
       const { u, w, length } = entries[i];
