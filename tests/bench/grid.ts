@@ -12,6 +12,8 @@ import type { BenchRow } from './interleaved.ts';
 const RUNS = 5;
 const LIMIT_MS = 150;
 const STEPS = 60;
+/** A notch of a wheel. */
+const NOTCH_PX = 120;
 
 /** In the page: when the first rows are on the screen, and how long each frame took. As text, so that nothing is added to it. */
 const WATCH = `
@@ -68,7 +70,7 @@ export async function bench(): Promise<BenchRow[]> {
       };
       // What the machine drops by itself stands beside what is dropped while the sheet scrolls.
       still.push(await steps(0));
-      slow.push(await steps(400));
+      slow.push(await steps(NOTCH_PX));
       await page.close();
     }
   } finally {

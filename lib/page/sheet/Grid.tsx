@@ -85,9 +85,12 @@ export function Grid(props: GridProps) {
   const near = useMemo(() => indexes, [indexes.join(' ')]);
   const bare = useErrorsLater(data, near, sheet.rows);
 
+  // Only when the columns change: asking for a height makes the browser lay everything out at once.
   useLayoutEffect(() => {
     scroller.current!.style.scrollPaddingTop = `${head.current!.offsetHeight}px`;
     scroller.current!.style.scrollPaddingLeft = `${widths[0]}px`;
+  }, [widths, near]);
+  useLayoutEffect(() => {
     if (!bring.current) return;
     bring.current = false;
     const cell = scroller.current!.querySelector<HTMLElement>('[tabindex="0"]');
