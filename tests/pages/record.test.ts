@@ -259,7 +259,7 @@ test('what is typed over the demo herd makes a changed copy that every page show
   await other.getByRole('grid', { name: 'Cells that could not be used' }).getByText('steep').waitFor();
   await page.getByRole('button', { name: 'Back to the demo herd as it was' }).click();
   await page.getByText('Invented demo herd.').waitFor();
-  expect(await read('Toe angle')).not.toBe('77.0 °');
+  await expect.poll(() => read('Toe angle')).not.toBe('77.0 °');
   await page.reload();
   await drawn(page);
   expect(await page.textContent('.whose')).toContain('Invented demo herd');
