@@ -2,7 +2,17 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { pages } from '../notebooks/index.ts';
-import { findingWords, type Herd, herd, htmlPage, problemSentence, ranking, readTable, tidyFiles } from './index.ts';
+import {
+  findingWords,
+  type Herd,
+  herd,
+  htmlPage,
+  problemSentence,
+  rangesFromColumns,
+  ranking,
+  readTable,
+  tidyFiles,
+} from './index.ts';
 
 const help = `evenhoof: is each foot of the herd left level and in line, and how does it change between visits
 
@@ -12,6 +22,7 @@ const help = `evenhoof: is each foot of the herd left level and in line, and how
   evenhoof page NAME FEET.csv [--horses FILE] [--visits FILE] --out FILE.html
       writes one page as a file that stands alone; NAME is one of ${pages.map(({ name }) => name).join(', ')}
 
+  --ranges FILE     ranges of your own in place of the built-in ones; the page Columns saves these as a start
   --dates dmy|mdy   the order of day and month, where the files leave it open
   --units mm|cm|in  for lengths on a page; --mass kg|lb for weights
   --strict          exit with 1 where any cell could not be used
@@ -73,6 +84,7 @@ function parseCall(args: readonly string[]) {
           visits: { type: 'string' },
           out: { type: 'string' },
           dates: { type: 'string' },
+          ranges: { type: 'string' },
         },
         ...{
           units: { type: 'string' },
@@ -89,16 +101,10 @@ function parseCall(args: readonly string[]) {
 
 type Options = ReturnType<typeof parseCall>['values'];
 
-function readHerd(feet: string, { horses, visits, dates }: Options): Herd {
+function readHerd(feet: string, { horses, visits, ranges: ownRanges, dates }: Options): Herd {
   const order = dates === undefined ? undefined : oneOf(dates, ['dmy', 'mdy'], '--dates');
   const read = (path: string, schema: 'feet' | 'horses' | 'visits') => {
-    let bytes: Uint8Array;
-    try {
-      bytes = readFileSync(path);
-    } catch (error) {
-      throw new Unusable(`${path} can't be read (${(error as NodeJS.ErrnoException).code ?? error})`);
-    }
-    const table = readTable(bytes, { file: basename(path), schema, dates: order });
+    const table = readTable(bytesOf(path), { file: basename(path), schema, dates: order });
     if (Object.keys(table.columns).length === 0) throw new Unusable(problemSentence(table.problems[0]));
     if (table.dates === 'undecided') {
       throw new Unusable(
@@ -113,10 +119,12 @@ function readHerd(feet: string, { horses, visits, dates }: Options): Herd {
     visits: visits === undefined ? undefined : read(visits, 'visits'),
   };
   if (tables.feet.columns.horse_id?.values.length === 0) throw new Unusable(`${feet} holds no row of measurements`);
+  const own = ownRanges === undefined ? undefined : readRanges(ownRanges);
   return herd(
     { feet: tables.feet.columns, horses: tables.horses?.columns, visits: tables.visits?.columns },
     {
-      problems: Object.values(tables).flatMap((table) => table?.problems ?? []),
+      ranges: own?.ranges,
+      problems: [...Object.values(tables), own].flatMap((table) => table?.problems ?? []),
       files: {
         feet: basename(feet),
         horses: horses && basename(horses),
@@ -124,6 +132,25 @@ function readHerd(feet: string, { horses, visits, dates }: Options): Herd {
       },
     },
   );
+}
+
+function readRanges(path: string) {
+  const { columns, problems } = readTable(bytesOf(path), { file: basename(path) });
+  if (!Object.hasOwn(columns, 'measure')) {
+    throw new Unusable(
+      `${path} has no column measure; a table of ranges has one row a range, as the page Columns saves it`,
+    );
+  }
+  const read = rangesFromColumns(columns, basename(path));
+  return { ranges: read.ranges, problems: [...problems, ...read.problems] };
+}
+
+function bytesOf(path: string): Uint8Array {
+  try {
+    return readFileSync(path);
+  } catch (error) {
+    throw new Unusable(`${path} can't be read (${(error as NodeJS.ErrnoException).code ?? error})`);
+  }
 }
 
 /** Writes the tidy files and tells what was found; whether there were problems. */

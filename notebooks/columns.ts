@@ -13,6 +13,8 @@ import {
   rangeSentence,
   rangeShares,
   rangeSource,
+  rangesToColumns,
+  Sheet,
   symbolOf,
 } from '../lib/index.ts';
 
@@ -31,6 +33,14 @@ export const page: HerdPage = {
       ...measured.flatMap((row) => measuredBlocks(row, herd, units)),
       { kind: 'heading', level: 2, text: 'Computed', id: 'computed' },
       ...measures.flatMap((measure) => computedBlocks(measure, shares, herd, units)),
+      { kind: 'heading', level: 2, text: 'Ranges', id: 'ranges' },
+      {
+        kind: 'sheet',
+        name: 'ranges',
+        title: 'Every range as a table',
+        caption: 'Save it, change it, and hand it to the command line with --ranges in place of the built-in ones.',
+        sheet: Sheet.from(rangesToColumns(herd.ranges)),
+      },
     ];
   },
 };

@@ -84,6 +84,15 @@ describe('page', () => {
     expect((await evenhoof('page', 'level', feet, '--out', out)).code).toBe(0);
     expect(readFileSync(out, 'utf8')).toMatch(/^<!doctype html>/i);
   });
+
+  it('holds feet against ranges of one’s own', async () => {
+    const ranges = file('ranges.csv', 'measure,at_most\ntoe_minus_heel_deg,1\n');
+    const out = join(folder, 'columns.html');
+    expect((await evenhoof('page', 'columns', feet, '--ranges', ranges, '--out', out)).code).toBe(0);
+    const page = readFileSync(out, 'utf8');
+    expect(page).toContain('at most 1.0°');
+    expect(page).not.toContain('at most 5.0°');
+  });
 });
 
 describe('what can’t be used', () => {
@@ -98,6 +107,7 @@ describe('what can’t be used', () => {
     ],
     ['other columns', () => ['tidy', file('other.csv', 'a,b\n1,2\n')], /has no column horse_id, only a, b;/],
     ['strange signs', () => ['tidy', file('signs.csv', 'a\u001b[31m,b\n1,2\n')], /only a \[31m, b/],
+    ['ranges without a measure', () => ['tidy', feet, '--ranges', feet], /feet\.csv has no column measure;/],
     ['an unknown option', () => ['tidy', feet, '--colour'], /--colour/],
     ['an unknown page', () => ['page', 'stable', feet], /there is no page stable; write one of herd,/],
     ['an unknown command', () => ['shoe', feet], /there is no command shoe/],
