@@ -1,22 +1,24 @@
-import { type ColumnInput, type Columns, TextColumn } from '../sheet/column.ts';
+import { type ColumnInput, TextColumn } from '../sheet/column.ts';
 
-/** Text as a database can hold it: a class would come back without its prototype. */
-type PackedColumn = ColumnInput | { readonly codes: Int32Array; readonly levels: readonly string[] };
+/** A column as a database can hold it: a class would come back without its prototype. */
+export type PackedColumn = ColumnInput | { readonly codes: Int32Array; readonly levels: readonly string[] };
 
-export type PackedColumns = readonly (readonly [name: string, column: PackedColumn])[];
+/** A column as plain data, without the room that its arrays had to grow into: a view is kept with all that lies behind it. */
+export function packed(column: ColumnInput): PackedColumn {
+  if (column instanceof TextColumn) return { codes: alone(column.codes), levels: column.levels };
+  const { values, error } = column;
+  return {
+    ...column,
+    values: values instanceof Float64Array ? alone(values) : values,
+    ...(error && { error: alone(error) }),
+  };
+}
 
-/** The columns of a table as plain data, in order, whatever they are called. */
-export function packed(columns: Columns): PackedColumns {
-  return Object.entries(columns).map(([name, column]) => [
-    name,
-    column instanceof TextColumn ? { codes: column.codes, levels: column.levels } : column,
-  ]);
+function alone<Numbers extends Float64Array | Int32Array>(numbers: Numbers): Numbers {
+  return numbers.byteLength === numbers.buffer.byteLength ? numbers : (numbers.slice() as Numbers);
 }
 
 /** The inverse of `packed`. */
-export function unpacked(entries: PackedColumns): Columns {
-  const columns: Columns = Object.create(null);
-  for (const [name, column] of entries)
-    columns[name] = 'codes' in column ? new TextColumn(column.codes, column.levels) : column;
-  return columns;
+export function unpacked(column: PackedColumn): ColumnInput {
+  return 'codes' in column ? new TextColumn(column.codes, column.levels) : column;
 }

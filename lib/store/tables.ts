@@ -1,7 +1,6 @@
 import type { Problem } from '../files/problem.ts';
 import type { Columns } from '../sheet/column.ts';
 import type { ComputedDefinition } from '../sheet/edits.ts';
-import type { PackedColumns } from './packed.ts';
 
 /** One of the reader's own tables as it was last opened. */
 export interface KeptTable {
@@ -23,5 +22,5 @@ export type ByName<Table> = { readonly [name in TableName]?: Table };
 
 export type KeptTables = ByName<KeptTable>;
 
-/** A table as the database holds it. */
-export type PackedTable = Omit<KeptTable, 'columns'> & { readonly columns: PackedColumns };
+/** What the database holds of a table beside its columns, which stand in entries of their own. */
+export type TableHead = Omit<KeptTable, 'columns'> & { readonly names: readonly string[] };

@@ -34,6 +34,25 @@ test('tables come back as they were kept: typed arrays, missing numbers, minus z
   expect(back?.feet?.columns.toe_angle_deg.values).toBeInstanceOf(Float64Array);
 });
 
+test('a view is kept without the buffer behind it', async () => {
+  const values = new Float64Array(1000).subarray(0, 2);
+  await keepTables({ feet: { ...own.feet, columns: { toe: { values } } } });
+  const kept = (await keptTables())?.feet?.columns.toe.values as Float64Array;
+  expect(kept).toEqual(new Float64Array(2));
+  expect(kept.buffer.byteLength).toBe(16);
+});
+
+test('a table that isn’t there is passed over, and twelve columns stay in their order', async () => {
+  const names = Array.from({ length: 12 }, (_, place) => `${11 - place}`);
+  const columns = Object.fromEntries(names.map((name) => [`c${name}`, { values: [name] }]));
+  await keepTables({ feet: { ...own.feet, columns }, horses: undefined });
+  const back = await keptTables();
+  expect(Object.keys(back ?? {})).toEqual(['feet']);
+  expect(Object.entries(back?.feet?.columns ?? {}).map(([name, { values }]) => [name, values[0]])).toEqual(
+    names.map((name) => [`c${name}`, name]),
+  );
+});
+
 test('keeping again replaces what was kept, and forgetting takes it away', async () => {
   await keepTables(own);
   await keepTables({ horses: own.feet });
