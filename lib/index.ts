@@ -128,6 +128,7 @@ export type { ColumnDescription, SheetOptions } from './sheet/sheet.ts';
 export type { Table } from './sheet/table.ts';
 export * from './stats/index.ts';
 export { forgetTables, keepTables, keptTables, onTablesKept } from './store/keptTables.ts';
+export { leaveBehind } from './store/leftBehind.ts';
 export { columnOfTexts, TableRecord } from './store/tableRecord.ts';
 export type { KeptTable, KeptTables } from './store/tables.ts';
 export { agreement as agreementChart } from './views/agreement.ts';

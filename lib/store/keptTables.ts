@@ -1,5 +1,6 @@
 import type { ColumnInput } from '../sheet/column.ts';
 import { database, type Writable } from './database.ts';
+import { forgetLeftBehind, leftBehind } from './leftBehind.ts';
 import { packed, unpacked } from './packed.ts';
 import type { KeptTable, KeptTables, TableHead, TableName } from './tables.ts';
 
@@ -8,6 +9,11 @@ const STORES = ['heads', 'columns'] as const;
 
 /** The tables that were kept, or `undefined` where none were. */
 export async function keptTables(): Promise<KeptTables | undefined> {
+  const left = leftBehind();
+  if (left) {
+    await keepTables(left);
+    return left;
+  }
   const transaction = (await database()).transaction([...STORES]);
   const heads = await transaction.objectStore('heads').get(READER);
   if (!heads) return undefined;
@@ -54,6 +60,7 @@ async function change(work: (transaction: Writable) => readonly Promise<unknown>
   // Said outright: a page that is being left would not live to say it later, and nothing would be kept.
   transaction.commit();
   await Promise.all([...asked, transaction.done]);
+  forgetLeftBehind();
   channel().postMessage('changed');
 }
 

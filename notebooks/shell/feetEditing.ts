@@ -6,7 +6,9 @@ import {
   type Edit,
   type Editing,
   type Herd,
+  type KeptTables,
   keepTables,
+  leaveBehind,
   type TableRecord,
 } from '../../lib/index.ts';
 import { changes, goOnWith, recordOf } from './feetRecord.ts';
@@ -128,9 +130,14 @@ function passedOn(edit: Edit, names: readonly string[]): Edit | undefined {
 
 let timer: ReturnType<typeof setTimeout> | undefined;
 let keep = () => {};
+/** Typed into and not yet in the database, and how often something was typed. */
+let unkept: TableRecord | undefined;
+let changesSoFar = 0;
 
 function keepSoon(record: TableRecord, tell: () => void): void {
   keeping.value = true;
+  unkept = record;
+  changesSoFar++;
   clearTimeout(timer);
   keep = () => {
     clearTimeout(timer);
@@ -140,23 +147,39 @@ function keepSoon(record: TableRecord, tell: () => void): void {
   timer = setTimeout(() => keep(), REST_MS);
 }
 
-/** Keeps the tables in use, where they are still those of the record. */
-async function keepNow(record: TableRecord): Promise<void> {
+/** The tables in use, where they are still those of the record. */
+function tablesOf(record: TableRecord): KeptTables | undefined {
   const tables = inUse.value;
-  if (!tables || recordOf(tables.feet) !== record) return;
+  if (!tables || recordOf(tables.feet) !== record) return undefined;
   const { horses, visits } = tables;
   const { invented } = tables.feet;
+  return { feet: { ...record.table(), ...(invented && { invented }) }, horses, visits };
+}
+
+async function keepNow(record: TableRecord): Promise<void> {
+  const tables = tablesOf(record);
+  if (!tables) return;
+  const changesKept = changesSoFar;
   try {
-    await keepTables({ feet: { ...record.table(), ...(invented && { invented }) }, horses, visits });
+    await keepTables(tables);
     notKept.value = false;
   } catch (error) {
     console.info('What was typed could not be kept in this browser:', error);
     notKept.value = true;
   }
+  if (changesKept !== changesSoFar) return;
+  unkept = undefined;
   keeping.value = false;
 }
 
-addEventListener('pagehide', () => keep());
+/** What was typed last is left where it is kept at once: the database may not come to it any more. */
+function leave(): void {
+  const tables = unkept && tablesOf(unkept);
+  if (tables) leaveBehind(tables);
+  keep();
+}
+
+addEventListener('pagehide', leave);
 document.addEventListener('visibilitychange', () => {
-  if (document.visibilityState === 'hidden') keep();
+  if (document.visibilityState === 'hidden') leave();
 });
