@@ -270,8 +270,13 @@ function severalBlocks(several: readonly OtherEffect[], units: DisplayUnits): Bl
 }
 
 function table(name: string, title: string, columns: Columns, caption?: string): Block {
-  return { kind: 'sheet', name, title, caption, sheet: Sheet.from(columns) };
+  const titled = Object.entries(columns).map(([column, input]) => [column, { ...input, title: titleOf(column) }]);
+  return { kind: 'sheet', name, title, caption, sheet: Sheet.from(Object.fromEntries(titled)) };
 }
+
+/** A result's name in words; its unit stands beside it. @example titleOf('usual_interval_weeks') // 'usual interval' */
+const titleOf = (column: string) =>
+  column === 'horse_id' ? 'horse' : column.replace(/_(mm|cm|deg|percent|cm2|kg|kg_per_cm2|weeks)$/, '').replaceAll('_', ' ');
 
 function tablesToTake(data: IntervalData, answer: IntervalFit): Block[] {
   const tables = [

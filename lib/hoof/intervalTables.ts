@@ -97,6 +97,7 @@ export function horseTable(data: IntervalData, { rows, weeksWithin, weeksMean, c
     [`effect_without_this_horse${end}`]: {
       unit: data.unit,
       values: numbers((name) => without.get(name)?.estimate ?? Number.NaN),
+      error: numbers((name) => without.get(name)?.se ?? Number.NaN),
     },
     [`its_standard_error${end}`]: { unit: data.unit, values: numbers((name) => without.get(name)?.se ?? Number.NaN) },
   };
