@@ -276,7 +276,9 @@ function table(name: string, title: string, columns: Columns, caption?: string):
 
 /** A result's name in words; its unit stands beside it. @example titleOf('usual_interval_weeks') // 'usual interval' */
 const titleOf = (column: string) =>
-  column === 'horse_id' ? 'horse' : column.replace(/_(mm|cm|deg|percent|cm2|kg|kg_per_cm2|weeks)$/, '').replaceAll('_', ' ');
+  column === 'horse_id'
+    ? 'horse'
+    : column.replace(/_(mm|cm|deg|percent|cm2|kg|kg_per_cm2|weeks)$/, '').replaceAll('_', ' ');
 
 function tablesToTake(data: IntervalData, answer: IntervalFit): Block[] {
   const tables = [
