@@ -13,7 +13,12 @@ export { type TidyFile, tidyFiles } from './files/tidyFiles.ts';
 export { tableChunks, type WriteOptions, writeTable } from './files/writeTable.ts';
 export * from './geometry/index.ts';
 export { bibliography, citation } from './hoof/bibliography.ts';
+export { type Changes, changesSince, type FootChange } from './hoof/changes.ts';
 export { context, type TableName } from './hoof/context.ts';
+export { type DueData, dueData } from './hoof/dueData.ts';
+export { type DueFoot, type DueHorse, type DueList, dueList } from './hoof/dueList.ts';
+export { dueEvents, dueTable } from './hoof/dueTable.ts';
+export { dueTask } from './hoof/dueTask.ts';
 export type { ColumnError } from './hoof/errors.ts';
 export type { Finding as HerdFinding, Ranking } from './hoof/finding.ts';
 export { FootSheet as Sheet } from './hoof/footSheet.ts';
@@ -44,6 +49,19 @@ export {
   singularSentence,
 } from './hoof/intervalWords.ts';
 export type { IntervalWork, IntervalWorkDone, OtherEffect } from './hoof/intervalWork.ts';
+export type { Landmark } from './hoof/landmarks/landmark.ts';
+export { measuresFromPoints } from './hoof/landmarks/measuresFromPoints.ts';
+export type {
+  PictureMark,
+  PictureMeasure,
+  PictureMeasures,
+  PictureOptions,
+  PictureScale,
+  Refusal,
+  Squareness,
+} from './hoof/landmarks/pictureMeasures.ts';
+export type { PictureView, PlacedPoint } from './hoof/landmarks/placedPoint.ts';
+export { type LandmarkView, landmarkView, landmarkViews, scaleLandmarks } from './hoof/landmarks/views.ts';
 export { latestOccasions } from './hoof/latest.ts';
 export { endOf, isLimb, type Limb, limbName, limbs, oppositeOf, parseLimb, sideOf } from './hoof/limbs.ts';
 export type { Measure, Measured, Range } from './hoof/measure.ts';
@@ -127,9 +145,10 @@ export type { Relation } from './sheet/relation.ts';
 export type { ColumnDescription, SheetOptions } from './sheet/sheet.ts';
 export type { Table } from './sheet/table.ts';
 export * from './stats/index.ts';
+export { columnOfTexts } from './store/contents.ts';
 export { forgetTables, keepTables, keptTables, onTablesKept } from './store/keptTables.ts';
 export { leaveBehind } from './store/leftBehind.ts';
-export { columnOfTexts, TableRecord } from './store/tableRecord.ts';
+export { TableRecord } from './store/tableRecord.ts';
 export type { KeptTable, KeptTables } from './store/tables.ts';
 export { agreement as agreementChart } from './views/agreement.ts';
 export { type BetweenVisitsOptions, betweenVisits } from './views/betweenVisits.ts';
@@ -137,6 +156,7 @@ export type { ChartDescription, ChartOptions } from './views/chart.ts';
 export type { DrawingOptions } from './views/drawingOptions.ts';
 export { footBelow } from './views/footBelow.ts';
 export { footFront } from './views/footFront.ts';
+export { type FootAtTime, footOverTime, type OverlaidView, timeLooks, viewWords } from './views/footOverTime.ts';
 export { footRear } from './views/footRear.ts';
 export { type FootShape, footShape } from './views/footShape.ts';
 export { footSide } from './views/footSide.ts';
@@ -150,6 +170,7 @@ export { levelDistribution } from './views/levelDistribution.ts';
 export { limbMark, limbSign } from './views/limbMark.ts';
 export { type LinkedDescription, linkedHerd } from './views/linkedHerd.ts';
 export { measureDrawing } from './views/measureDrawing.ts';
+export { measureLines } from './views/measureLines.ts';
 export { powerCurve } from './views/powerCurve.ts';
 export { rangeShares as rangeSharesChart } from './views/rangeShares.ts';
 export { repeatsWorth } from './views/repeatsWorth.ts';

@@ -50,6 +50,8 @@ export interface RowsEdit {
 export interface OwnColumnEdit {
   readonly kind: 'own column';
   readonly column: string;
+  /** Its place among them, counted from 0. */
+  readonly place: number;
   readonly before: ComputedDefinition | null;
   readonly after: ComputedDefinition | null;
 }

@@ -7,16 +7,22 @@ import type { RowId } from './journal.ts';
 export interface RowIds {
   readonly origins: readonly string[];
   readonly codes: Int32Array;
-  readonly numbers: Int32Array;
+  readonly numbers: Float64Array;
 }
 
 /** Rows that came together, numbered from 0. */
 export function newRowIds(origin: string, rows: number): RowIds {
-  return { origins: [origin], codes: new Int32Array(rows), numbers: Int32Array.from({ length: rows }, (_, i) => i) };
+  return { origins: [origin], codes: new Int32Array(rows), numbers: Float64Array.from({ length: rows }, (_, i) => i) };
 }
 
 export function rowIdAt({ origins, codes, numbers }: RowIds, row: number): RowId {
   return `${origins[codes[row]]}/${numbers[row]}`;
+}
+
+/** The two halves of a row's id. */
+export function idParts(id: RowId): { readonly origin: string; readonly number: number } {
+  const slash = id.lastIndexOf('/');
+  return { origin: id.slice(0, slash), number: Number(id.slice(slash + 1)) };
 }
 
 /** Where rows stand now, counted from 0; -1 for one that isn't there. */
@@ -26,16 +32,55 @@ export function placesOf({ origins, codes, numbers }: RowIds, wanted: readonly (
   /** By origin and number, which of the wanted it is. */
   const sought = new Map<number, Map<number, number[]>>();
   wanted.forEach((id, i) => {
-    const slash = id?.lastIndexOf('/') ?? -1;
-    const code = id === null ? undefined : codeOf.get(id.slice(0, slash));
+    if (id === null) return;
+    const { origin, number } = idParts(id);
+    const code = codeOf.get(origin);
     if (code === undefined) return;
     const byNumber = sought.get(code) ?? new Map<number, number[]>();
     sought.set(code, byNumber);
-    const number = Number(id!.slice(slash + 1));
-    byNumber.set(number, [...(byNumber.get(number) ?? []), i]);
+    const same = byNumber.get(number);
+    if (same) same.push(i);
+    else byNumber.set(number, [i]);
   });
   if (sought.size === 0) return places;
   for (let row = 0; row < codes.length; row++)
     for (const i of sought.get(codes[row])?.get(numbers[row]) ?? []) places[i] = row;
   return places;
+}
+
+/** New rows in the order in which they come to stand, and where, counted from 0 in the table that has them. */
+export interface NewPlaces {
+  /** Which of the new rows, by its number among them. */
+  readonly order: readonly number[];
+  readonly places: readonly number[];
+}
+
+/** Where rows come to stand, each directly below one of the table or below one before it. */
+export function placesForNew(ids: RowIds, rows: readonly RowId[], below: readonly (RowId | null)[]): NewPlaces {
+  const above = placesOf(ids, below);
+  const known = new Map(rows.map((id, i) => [id, i]));
+  /** By the row of the table that they stand below, -1 for the top, the new rows in order. */
+  const stacks = new Map<number, number[]>();
+  const stackOf = new Map<number, number[]>();
+  rows.forEach((_, i) => {
+    const anchor = below[i];
+    const fellow = anchor === null ? undefined : known.get(anchor);
+    const within = fellow !== undefined && fellow < i ? stackOf.get(fellow) : undefined;
+    if (within) {
+      const at = within.at(-1) === fellow ? within.length : within.indexOf(fellow!) + 1;
+      within.splice(at, 0, i);
+      stackOf.set(i, within);
+      return;
+    }
+    const root = anchor !== null && above[i] < 0 ? ids.codes.length - 1 : above[i];
+    const stack = stacks.get(root);
+    if (stack) stack.unshift(i);
+    else stacks.set(root, [i]);
+    stackOf.set(i, stacks.get(root)!);
+  });
+  const roots = [...stacks.keys()].sort((a, b) => a - b);
+  const order = roots.flatMap((root) => stacks.get(root)!);
+  let before = 0;
+  const places = roots.flatMap((root) => stacks.get(root)!.map(() => root + 1 + before++));
+  return { order, places };
 }

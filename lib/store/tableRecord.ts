@@ -5,11 +5,21 @@ import type { DecimalMark } from '../files/parseQuantity.ts';
 import type { Problem } from '../files/problem.ts';
 import { readCell } from '../files/readCell.ts';
 import { schemas } from '../files/schemas.ts';
-import { type Cell, cellAt } from '../sheet/cell.ts';
-import { type ColumnInput, type Columns, rowCount, TextColumn } from '../sheet/column.ts';
-import { type CellChanges, type ComputedDefinition, type Edit, inverse } from '../sheet/edits.ts';
-import { Sheet } from '../sheet/sheet.ts';
-import { editInWords } from './editInWords.ts';
+import { type Cell, toCell } from '../sheet/cell.ts';
+import type { Kind } from '../sheet/column.ts';
+import type { ComputedDefinition, Edit } from '../sheet/edits.ts';
+import { Contents } from './contents.ts';
+import { editInWords, type How } from './editInWords.ts';
+import { newEntryId } from './entryId.ts';
+import {
+  type Entered,
+  type JournalEdit,
+  type JournalEntry,
+  type RowId,
+  type RowsColumn,
+  type RowsEdit,
+  undone,
+} from './journal.ts';
 import type { KeptTable, TableName } from './tables.ts';
 
 /** Texts as typed into cells side by side: `texts[i][j]` goes to row `rows[i]` of the column `columns[j]`. */
@@ -17,7 +27,7 @@ export interface TypedBlock {
   readonly rows: readonly number[];
   readonly columns: readonly string[];
   readonly texts: readonly (readonly string[])[];
-  readonly how: 'set' | 'fill' | 'paste';
+  readonly how: How;
   /** UCUM code of a number without a unit, column by column; the column's own where left out. */
   readonly unitOf?: (column: string) => string | undefined;
   /** The decimal mark of the block, a point where left out. */
@@ -40,17 +50,11 @@ export interface UnreadText {
   readonly remedy: string;
 }
 
-/** One entry of the record's history. */
-export interface Step {
-  readonly edits: readonly Edit[];
-  readonly words: string;
-}
+/** A change as it has just been made here, to be written into the journal. */
+export type Made = Pick<JournalEntry, 'id' | 'words' | 'edits'>;
 
-/** Beside each column, the texts that could not be read. No heading holds the sign that is put in front. */
-const MARK = '\u0000';
-const textsOf = (column: string) => MARK + column;
-/** The column that a change is about, and whether it is of its unread texts. */
-export const columnOfTexts = (name: string) => (name.startsWith(MARK) ? name.slice(1) : undefined);
+/** Hears of every change by row number; `made` is left out where it came from elsewhere and stands in the journal already. */
+export type RecordListener = (edits: readonly Edit[], made?: Made) => void;
 
 /**
  * A table as it is typed in: its cells, the texts that could not be read, the reader's own computed columns, and every
@@ -59,42 +63,35 @@ export const columnOfTexts = (name: string) => (name.startsWith(MARK) ? name.sli
 export class TableRecord {
   readonly #name: TableName;
   readonly #start: KeptTable;
-  readonly #sheet: Sheet;
-  #own: readonly ComputedDefinition[];
-  readonly #done: Step[] = [];
-  #undone: Step[] = [];
-  readonly #listeners = new Set<(edits: readonly Edit[]) => void>();
+  readonly #contents: Contents;
+  readonly #done: Made[] = [];
+  #undone: Made[] = [];
+  #touched = false;
+  readonly #listeners = new Set<RecordListener>();
 
   /** A record that begins with a table as it was kept or opened; columns that the table could have are there, empty. */
   constructor(name: TableName, table: KeptTable) {
     this.#name = name;
     this.#start = table;
-    this.#own = table.own ?? [];
-    const rows = rowCount(table.columns);
-    const columns: Columns = Object.create(null);
-    for (const { name: column, kind, unit } of schemas[name].columns)
-      columns[column] =
-        kind === 'text'
-          ? new TextColumn(new Int32Array(rows).fill(-1), [])
-          : { kind, unit, values: new Float64Array(rows).fill(Number.NaN) };
-    Object.assign(columns, table.columns);
-    for (const column of Object.keys(columns))
-      columns[textsOf(column)] = unreadColumn(rows, table.entered?.get(column));
-    this.#sheet = Sheet.from(columns);
+    this.#contents = new Contents(name, table);
   }
 
   get rows(): number {
-    return this.#sheet.rows;
+    return this.#contents.rows;
   }
 
   /** The columns that are typed in, in order. */
   get names(): readonly string[] {
-    return this.#sheet.names.filter((name) => columnOfTexts(name) === undefined);
+    return this.#contents.names;
   }
 
   /** The reader's own computed columns. */
   get own(): readonly ComputedDefinition[] {
-    return this.#own;
+    return this.#contents.own;
+  }
+
+  idAt(row: number): RowId {
+    return this.#contents.idAt(row);
   }
 
   /** The words that may stand in a column, where no others may. */
@@ -105,9 +102,8 @@ export class TableRecord {
 
   /** The text in a cell that could not be read, with what was expected; `undefined` where the cell is in order. */
   unread(column: string, row: number): UnreadText | undefined {
-    if (!this.#sheet.names.includes(column)) return undefined;
-    const texts = this.#sheet.column(textsOf(column)) as TextColumn;
-    if (texts.codes[row] < 0) return undefined;
+    const texts = this.#contents.texts(column);
+    if (!texts || texts.codes[row] < 0) return undefined;
     const text = texts.at(row);
     const read = readCell(columnOf(this.#name, this.#described(column)), text);
     if (!('cell' in read)) return { text, ...read };
@@ -115,49 +111,32 @@ export class TableRecord {
     return { text, code: 'not-read', expected: 'a cell that can be read one way only', remedy: 'Type it again' };
   }
 
-  /** Reads typed texts into cells, as one change. */
-  put(block: TypedBlock, more = 0): Typed {
-    const { columns, texts, how } = block;
-    const before = this.#sheet.rows;
-    const added =
-      more > 0
-        ? [
-            this.#rowsEdit(
-              Array.from({ length: more }, () => ({})),
-              before,
-            ),
-          ]
-        : [];
-    const rows = [...block.rows, ...Array.from({ length: more }, (_, i) => before + i)];
-    const cells: CellChanges[] = [];
-    let changed = 0;
+  /** Reads typed texts into cells, as one change; `more` further lines of texts get new rows at the end. */
+  put({ rows, columns, texts, how, unitOf, mark }: TypedBlock, more = 0): Typed {
+    const id = newEntryId();
+    const blank = Array.from({ length: more }, () => ({}));
+    const added = more > 0 ? [this.#newRows(id, blank, this.rows)] : [];
+    const ids = [...rows.map((row) => this.idAt(row)), ...added.flatMap((edit) => edit.rows)];
     let unread = 0;
-    columns.forEach((column, j) => {
-      const plan = columnOf(this.#name, this.#described(column), block.unitOf?.(column));
+    const cells = columns.map((column, j) => {
+      const plan = columnOf(this.#name, this.#described(column), unitOf?.(column));
       const written = texts.map((line) => line[j]);
       const days = plan.kind === 'date' ? written.flatMap((text) => parseDate(text) ?? []) : [];
       const dates = days.length > 1 ? dateOrder(days) : undefined;
-      const values = written.map((text) => readCell(plan, text, { mark: block.mark, dates }));
-      const kept = values.map((read, i) => ('cell' in read ? null : written[i].trim()));
-      unread += kept.filter((text) => text !== null).length;
-      const changes = [
-        this.#changes(
-          column,
-          rows,
-          values.map((read) => ('cell' in read ? read.cell : null)),
-        ),
-        this.#changes(textsOf(column), rows, kept),
-      ];
-      changed += new Set(changes.flatMap((change) => change.rows)).size;
-      cells.push(...changes.filter((change) => change.rows.length > 0));
+      const after = written.map((text): Entered => {
+        const read = readCell(plan, text, { mark, dates });
+        if ('cell' in read) return read.cell;
+        unread++;
+        return { text: text.trim() };
+      });
+      return this.#contents.cellsEdit(column, ids, after);
     });
-    this.#do([...added, ...(cells.length > 0 ? [{ kind: 'cells', how, cells } as const] : [])]);
-    return { changed, unread };
+    return { changed: this.#do([...added, ...cells], how, id), unread };
   }
 
   /** Puts what stands in the first of the rows, read or not, into the others. @returns how many cells have changed */
   fill(columns: readonly string[], [first, ...rest]: readonly number[]): number {
-    return this.#cells('fill', columns, rest, (name) => cellAt(this.#sheet.column(name), first));
+    return this.#cells('fill', columns, rest, (column) => this.#contents.entered(column, first));
   }
 
   /** @returns how many cells have changed */
@@ -167,26 +146,28 @@ export class TableRecord {
 
   /** Adds rows before row `at`. */
   addRows(rows: readonly Readonly<Record<string, Cell>>[], at = this.rows): void {
-    if (rows.length > 0) this.#do([this.#rowsEdit(rows, at)]);
+    const id = newEntryId();
+    if (rows.length > 0) this.#do([this.#newRows(id, rows, at)], 'set', id);
   }
 
   removeRows(rows: Iterable<number>): void {
-    this.#sheet.removeRows(rows);
-    const edit = this.#sheet.done.at(-1);
-    if (edit === undefined) return;
-    this.#sheet.undo();
-    this.#sheet.beginHistory();
-    this.#do([edit]);
+    this.#do([this.#contents.removal(rows)]);
   }
 
   /** Keeps a computed column; whether its formula holds is for the sheet to say that computes it. */
   addOwn(definition: ComputedDefinition): void {
-    this.#do([{ kind: 'columns', how: 'add', places: [this.#own.length], columns: [definition] }]);
+    const { name: column } = definition;
+    this.#do([{ kind: 'own column', column, place: this.own.length, before: null, after: definition }]);
   }
 
   removeOwn(name: string): void {
-    const place = this.#own.findIndex((one) => one.name === name);
-    if (place >= 0) this.#do([{ kind: 'columns', how: 'remove', places: [place], columns: [this.#own[place]] }]);
+    const place = this.own.findIndex((one) => one.name === name);
+    if (place >= 0) this.#do([{ kind: 'own column', column: name, place, before: this.own[place], after: null }]);
+  }
+
+  /** Makes a change that was worked out elsewhere, such as going back to a day. @returns how many cells have changed */
+  make(edits: readonly JournalEdit[], words: string): number {
+    return this.#do(edits, 'set', newEntryId(), words);
   }
 
   /** What `undo` would take back, `redo` do again, in words. */
@@ -198,17 +179,17 @@ export class TableRecord {
     return this.#undone.at(-1)?.words;
   }
 
-  /** Whether anything has been changed since the record began. */
+  /** Whether anything has been changed since the record began, here or elsewhere. */
   get touched(): boolean {
-    return this.#done.length + this.#undone.length > 0;
+    return this.#touched;
   }
 
-  /** Takes the last change back. @returns what it was, in words */
+  /** Takes the last change back, as far as nothing came after it from elsewhere. @returns what it was, in words */
   undo(): string | undefined {
     const step = this.#done.pop();
     if (step === undefined) return undefined;
     this.#undone.push(step);
-    this.#apply(step.edits.map(inverse).reverse());
+    this.#again(step.edits.map(undone).reverse(), `taking back: ${step.words}`);
     return step.words;
   }
 
@@ -217,30 +198,44 @@ export class TableRecord {
     const step = this.#undone.pop();
     if (step === undefined) return undefined;
     this.#done.push(step);
-    this.#apply(step.edits);
+    this.#again(step.edits, `doing again: ${step.words}`);
     return step.words;
   }
 
+  /**
+   * Takes in changes that stand in the journal before some that were made here and don't stand in it yet.
+   * @returns those made here, as they follow on the others
+   */
+  meet<Mine extends Made>(others: readonly Made[], mine: readonly Mine[]): Mine[] {
+    const known = new Set(others.map(({ id }) => id));
+    const back = this.#contents.apply(
+      mine
+        .flatMap(({ edits }) => edits)
+        .map(undone)
+        .reverse(),
+    );
+    const theirs = this.#contents.apply(others.flatMap(({ edits }) => edits));
+    const told = [...back.edits, ...theirs.edits];
+    const left = mine.filter(({ id }) => !known.has(id));
+    const again = left.map((entry) => {
+      const { done, edits } = this.#contents.apply(entry.edits);
+      told.push(...edits);
+      return { ...entry, edits: done };
+    });
+    this.#touched = true;
+    if (told.length > 0) this.#tell(told);
+    return again;
+  }
+
   /** Tells of every change once it is done; an undo tells the edits that take back. @returns what ends it */
-  subscribe(listener: (edits: readonly Edit[]) => void): () => void {
+  subscribe(listener: RecordListener): () => void {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
   }
 
-  /** The table as it stands, in arrays of its own, with what can't be used in it. */
+  /** The table as it stands, in arrays that no later change touches, with what can't be used in it. */
   table(): KeptTable {
-    const columns: Columns = Object.create(null);
-    const entered = new Map<string, ReadonlyMap<number, string>>();
-    for (const name of this.names) {
-      columns[name] = copyOf(this.#sheet.column(name));
-      const texts = this.#sheet.column(textsOf(name)) as TextColumn;
-      const found = new Map<number, string>();
-      texts.codes.forEach((code, row) => {
-        if (code >= 0) found.set(row, texts.levels[code]);
-      });
-      if (found.size > 0) entered.set(name, found);
-    }
-    return { ...this.#start, columns, entered, own: this.#own, problems: this.problems() };
+    return { ...this.#contents.table(), problems: this.problems() };
   }
 
   /** What can't be used as it stands: of the file as a whole what was found when it was opened, of the cells what is so now. */
@@ -248,107 +243,67 @@ export class TableRecord {
     if (!this.touched) return this.#start.problems;
     const { file, problems } = this.#start;
     const found = problems.filter(({ row, code }) => row <= 1 && code !== 'same-row-twice');
-    for (const column of this.names) {
-      const texts = this.#sheet.column(textsOf(column)) as TextColumn;
-      texts.codes.forEach((code, row) => {
-        if (code < 0) return;
+    for (const [column, texts] of this.#contents.unread())
+      for (const row of texts.keys()) {
         const { text, ...why } = this.unread(column, row)!;
         found.push({ ...why, file, row: row + 2, column, value: text });
-      });
-    }
+      }
     return found.sort((a, b) => a.row - b.row);
   }
 
-  #described(column: string) {
-    const { kind, unit } = this.#sheet.describe(column);
-    return { name: column, kind, unit };
+  #described(name: string) {
+    const { kind, unit }: { kind: Kind; unit: string } = this.#contents.column(name);
+    return { name, kind, unit };
   }
 
-  #cells(
-    how: 'set' | 'fill',
-    columns: readonly string[],
-    rows: readonly number[],
-    value: (name: string) => Cell,
-  ): number {
-    const both = columns.map((column) =>
-      [column, textsOf(column)].map((name) => {
-        const cell = value(name);
-        return this.#changes(
-          name,
-          rows,
-          rows.map(() => cell),
+  #cells(how: How, columns: readonly string[], rows: readonly number[], value: (column: string) => Entered): number {
+    const ids = rows.map((row) => this.idAt(row));
+    return this.#do(
+      columns.map((column) => {
+        const entered = value(column);
+        return this.#contents.cellsEdit(
+          column,
+          ids,
+          ids.map(() => entered),
         );
       }),
+      how,
     );
-    const cells = both.flat().filter((change) => change.rows.length > 0);
-    if (cells.length > 0) this.#do([{ kind: 'cells', how, cells }]);
-    return both.reduce((sum, pair) => sum + new Set(pair.flatMap((change) => change.rows)).size, 0);
   }
 
-  #changes(name: string, rows: readonly number[], values: readonly Cell[]): CellChanges {
-    const column = this.#sheet.column(name);
-    const changed = { rows: [] as number[], before: [] as Cell[], after: [] as Cell[] };
-    rows.forEach((row, i) => {
-      const before = row < this.rows ? cellAt(column, row) : null;
-      if (before === values[i]) return;
-      changed.rows.push(row);
-      changed.before.push(before);
-      changed.after.push(values[i]);
+  #newRows(entry: string, rows: readonly Readonly<Record<string, Cell>>[], at: number): RowsEdit {
+    const ids = rows.map((_, i) => `${entry}/${i}`);
+    const columns = [...new Set(rows.flatMap((row) => Object.keys(row)))].map((column): RowsColumn => {
+      const { kind: holds, unit } = this.#contents.column(column);
+      const cells = rows.map((row) => (Object.hasOwn(row, column) ? toCell(column, holds, row[column]) : null));
+      return { column, holds, unit, cells };
     });
-    return { name, kind: column.kind, ...changed };
+    const first = at > 0 ? this.idAt(Math.min(at, this.rows) - 1) : null;
+    return { kind: 'rows', how: 'add', rows: ids, below: [first, ...ids.slice(0, -1)], columns };
   }
 
-  #rowsEdit(rows: readonly Readonly<Record<string, Cell>>[], at: number): Edit {
-    this.#sheet.addRows(rows, at);
-    const edit = this.#sheet.done.at(-1)!;
-    this.#sheet.undo();
-    this.#sheet.beginHistory();
-    return edit;
-  }
-
-  #do(edits: readonly Edit[]): void {
-    if (edits.length === 0) return;
-    const words = editInWords(edits, (column) => this.#titleOf(column));
-    this.#apply(edits);
-    this.#done.push({ edits, words });
+  #do(edits: readonly JournalEdit[], how: How = 'set', id = newEntryId(), words?: string): number {
+    const applied = this.#contents.apply(edits);
+    const { done } = applied;
+    if (done.length === 0) return 0;
+    const made = { id, words: words ?? editInWords(done, how, (column) => this.#titleOf(column)), edits: done };
+    this.#done.push(made);
     this.#undone = [];
+    this.#touched = true;
+    this.#tell(applied.edits, made);
+    return done.reduce((sum, edit) => sum + (edit.kind === 'cells' ? edit.rows.length : 0), 0);
+  }
+
+  #again(edits: readonly JournalEdit[], words: string): void {
+    const applied = this.#contents.apply(edits, true);
+    if (applied.done.length > 0) this.#tell(applied.edits, { id: newEntryId(), words, edits: applied.done });
   }
 
   #titleOf(name: string): string {
-    const column = columnOfTexts(name) ?? name;
-    return schemas[this.#name].columns.find((schema) => schema.name === column)?.title ?? column;
+    return schemas[this.#name].columns.find((schema) => schema.name === name)?.title ?? name;
   }
 
-  #apply(edits: readonly Edit[]): void {
-    for (const edit of edits) {
-      if (edit.kind !== 'columns') this.#sheet.replay(edit);
-      else this.#own = ownAfter(this.#own, edit);
-    }
-    // Its own history would say everything twice.
-    this.#sheet.beginHistory();
-    for (const listener of this.#listeners) listener(edits);
+  #tell(edits: readonly Edit[], made?: Made): void {
+    for (const listener of this.#listeners) listener(edits, made);
   }
-}
-
-function ownAfter(
-  own: readonly ComputedDefinition[],
-  { how, places, columns }: Edit & { kind: 'columns' },
-): readonly ComputedDefinition[] {
-  const definitions = columns.filter((column) => 'formula' in column);
-  if (how === 'add') return own.toSpliced(places[0], 0, ...definitions);
-  return own.filter(({ name }) => !definitions.some((gone) => gone.name === name));
-}
-
-function unreadColumn(rows: number, texts: ReadonlyMap<number, string> = new Map()): TextColumn {
-  const codes = new Int32Array(rows).fill(-1);
-  const levels = [...new Set(texts.values())];
-  const codeOf = new Map(levels.map((level, code) => [level, code]));
-  for (const [row, text] of texts) codes[row] = codeOf.get(text)!;
-  return new TextColumn(codes, levels);
-}
-
-function copyOf(column: ColumnInput): ColumnInput {
-  if (column instanceof TextColumn) return new TextColumn(column.codes.slice(), [...column.levels]);
-  const { kind, unit, values, error } = column;
-  return { kind, unit, values: (values as Float64Array).slice(), ...(error && { error }) };
 }

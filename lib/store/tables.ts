@@ -1,6 +1,7 @@
 import type { Problem } from '../files/problem.ts';
 import type { Columns } from '../sheet/column.ts';
 import type { ComputedDefinition } from '../sheet/edits.ts';
+import type { RowIds } from './rowIds.ts';
 
 /** One of the reader's own tables as it was last opened. */
 export interface KeptTable {
@@ -14,6 +15,10 @@ export interface KeptTable {
   readonly own?: readonly ComputedDefinition[];
   /** A changed copy of an invented table: none of it was ever measured. */
   readonly invented?: boolean;
+  /** What brought the rows that it was opened with, as their ids say; they are numbered from 0. */
+  readonly opened?: string;
+  /** The ids of the rows, where they are no longer those that it was opened with, in order. */
+  readonly ids?: RowIds;
 }
 
 export type TableName = 'feet' | 'horses' | 'visits';
