@@ -43,14 +43,13 @@ export function joinVisits(feet: Columns, visits: Columns, index: VisitIndex): C
   const days = new Float64Array(rows).fill(Number.NaN);
   const onPurpose = new Float64Array(rows).fill(Number.NaN);
   for (let row = 0; row < rows; row++) {
-    if (horse.codes[row] < 0 || limb.codes[row] < 0 || Number.isNaN(date[row])) continue;
     const foot = 4 * horse.codes[row] + places[limb.codes[row]];
     const same = index.on(foot, date[row]);
     const made = index.latestWork(foot, date[row], moment.codes[row] === before);
     nearest[row] = same >= 0 ? same : made;
     if (made >= 0) days[row] = date[row] - visitDate[made];
     for (const visit of [same, made])
-      if (visit >= 0 && therapeutic[visit] >= 0 && onPurpose[row] !== 1) onPurpose[row] = therapeutic[visit];
+      if (therapeutic[visit] >= 0 && onPurpose[row] !== 1) onPurpose[row] = therapeutic[visit];
   }
   const joined: Columns = Object.create(null);
   for (const name of visitColumns) joined[name] = gather(visits[name], nearest);

@@ -26,10 +26,9 @@ export const unusualForItself = 2.5;
  */
 export function ranking(occasions: Table, ranges: Ranges, ranked: readonly Measure[] = measures): Ranking {
   const feet = feetOf(occasions);
-  const found: Finding[] = [];
-  for (const measure of ranked)
-    if (measure.ranked && measure.table === 'feet' && occasions.names.includes(measure.name))
-      found.push(...findingsOf(measure, feet, ranges));
+  const found = ranked
+    .filter(({ ranked, table, name }) => ranked && table === 'feet' && occasions.names.includes(name))
+    .flatMap((measure) => findingsOf(measure, feet, ranges));
   const byFoot = new Map<number, Finding[]>();
   for (const finding of found) {
     const foot = feet.readings.feet.codes[finding.row];
@@ -59,7 +58,7 @@ interface Feet {
   /** The row of each foot's latest occasion. */
   readonly latest: readonly number[];
   /** Rows of the same foot at the same moment. */
-  readonly like: (row: number) => Int32Array;
+  readonly like: (row: number) => readonly number[];
   readonly readings: Readings;
 }
 
@@ -76,14 +75,12 @@ function feetOf(occasions: Table): Feet {
   };
 }
 
-function rowsOfGroups({ codes, count }: Groups): Int32Array[] {
-  const starts = new Int32Array(count + 1);
-  for (const code of codes) starts[code + 1]++;
-  for (let group = 0; group < count; group++) starts[group + 1] += starts[group];
-  const next = starts.slice();
-  const order = new Int32Array(codes.length);
-  for (let row = 0; row < codes.length; row++) order[next[codes[row]]++] = row;
-  return Array.from({ length: count }, (_, group) => order.subarray(starts[group], starts[group + 1]));
+function rowsOfGroups({ codes, count }: Groups): number[][] {
+  const rowsOfEach: number[][] = Array.from({ length: count }, () => []);
+  codes.forEach((code, row) => {
+    rowsOfEach[code].push(row);
+  });
+  return rowsOfEach;
 }
 
 function findingsOf(measure: Measure, { occasions, facts, latest, like, readings }: Feet, ranges: Ranges): Finding[] {
@@ -106,7 +103,9 @@ function findingsOf(measure: Measure, { occasions, facts, latest, like, readings
     if (Number.isNaN(value) || (measure.view === 'pair' && sideOf(foot.limb) === 'right')) continue;
     const expected = usual[sameMoment.codes[row]];
     const herd = against(value, expected, false) ?? against(value, usualAnyMoment(row), true);
-    const earlier = [...like(row)].filter((other) => date[other] < date[row] && !Number.isNaN(values[other])).map(at);
+    const earlier = like(row)
+      .filter((other) => date[other] < date[row] && !Number.isNaN(values[other]))
+      .map(at);
     const own = history(value, error, earlier, expected.ownSpread);
     const range = rangeFor(ranges.get(measure.name) ?? [], foot);
     if (range !== undefined && leavesTheOnlyLimit(range, value, own?.change)) continue;
@@ -144,17 +143,16 @@ function judge(
   se: number,
   readings: number,
 ): Pick<Finding, 'state' | 'score' | 'repeats'> | undefined {
-  const fromHerd = herd === undefined ? undefined : Math.abs(herd.distance);
-  if (own === undefined)
-    return fromHerd !== undefined && fromHerd >= 1.5 * unusual ? { state: 'unsure', score: fromHerd } : undefined;
+  const fromHerd = herd === undefined ? Number.NaN : Math.abs(herd.distance);
+  if (own === undefined) return fromHerd >= 1.5 * unusual ? { state: 'unsure', score: fromHerd } : undefined;
+  if (fromHerd < unusual || (herd !== undefined && Math.sign(herd.distance) !== Math.sign(own.change)))
+    return undefined;
   const ownDistance = Math.abs(own.distance);
-  const away = herd === undefined || Math.sign(herd.distance) === Math.sign(own.change);
-  if (!away || (fromHerd !== undefined && fromHerd < unusual)) return undefined;
-  const score = fromHerd === undefined ? ownDistance : Math.sqrt(fromHerd * ownDistance);
+  const score = herd === undefined ? ownDistance : Math.sqrt(fromHerd * ownDistance);
+  // That distance is counted in the change's own error at least, so a known error is passed as well.
+  if (ownDistance >= unusualForItself) return { state: Number.isNaN(own.changeError) ? 'unsure' : 'raise', score };
   const size = Math.abs(own.change);
-  if (ownDistance >= unusualForItself && size > errorsBeyond * own.changeError) return { state: 'raise', score };
-  if (Number.isNaN(own.changeError)) return ownDistance >= unusualForItself ? { state: 'unsure', score } : undefined;
-  if (herd === undefined || size <= own.changeError || size > errorsBeyond * own.changeError) return undefined;
+  if (herd === undefined || !(size > own.changeError && size <= errorsBeyond * own.changeError)) return undefined;
   // Only this visit's readings can still be repeated.
   const past = own.changeError ** 2 - se ** 2;
   const room = (size / errorsBeyond) ** 2 - past;

@@ -16,7 +16,7 @@ export interface Usual {
 /** The rows that a herd's usual is taken from. */
 export interface Readings {
   /** Rows of one foot at one moment, foot by foot. */
-  readonly rowsOfEach: readonly Int32Array[];
+  readonly rowsOfEach: readonly (readonly number[])[];
   /** Which foot a row is of. */
   readonly feet: Groups;
   /** Therapeutic feet say nothing about what is usual. */
@@ -34,7 +34,7 @@ export function usualOf(values: Float64Array, herds: Groups, { rowsOfEach, feet,
   const own: number[][] = Array.from({ length: herds.count }, () => []);
   const known: Set<number>[] = Array.from({ length: herds.count }, () => new Set());
   for (const each of rowsOfEach) {
-    const rows = [...each].filter((row) => !Number.isNaN(values[row]) && !leaveOut(row));
+    const rows = each.filter((row) => !Number.isNaN(values[row]) && !leaveOut(row));
     if (rows.length === 0) continue;
     const group = herds.codes[rows[0]];
     const measured = rows.map((row) => values[row]);

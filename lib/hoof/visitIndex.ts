@@ -12,7 +12,8 @@ export interface VisitColumns {
 
 /**
  * The visits of each foot, in order of date, to be looked up by foot and day. A foot is `4 * horse code + place in limbs`.
- * Visits without a horse of the herd or without a date are left out; of two on one day the first counts.
+ * Visits without a horse of the herd or without a date are left out; of two on one day the first counts. A foot that
+ * isn't of the herd, `NaN` included, and a day of `NaN` have no visits.
  */
 export class VisitIndex {
   readonly #starts: Int32Array;
