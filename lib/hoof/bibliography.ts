@@ -186,6 +186,24 @@ export const bibliography: Readonly<Record<string, Reference>> = {
     address:
       'https://madbarn.com/research/comparison-of-the-trimming-procedure-of-six-different-farriers-by-quantitative-evaluation-of-hoof-radiographs',
   },
+  'feif-toe-length': {
+    text: 'FEIF, How to measure the length of a hoof, 19 May 2010',
+    says: 'The length of a hoof is taken at mid-toe from the lower edge of the hairline to the ground, or to the ground side of the shoe.',
+    provenance: 'read',
+    address: 'https://www.feif.org/2010/05/19/how-to-measure-the-length-of-a-hoof/',
+  },
+  'turner-tape': {
+    text: "Turner's list of measurements, American Farriers Journal, article 6066",
+    says: 'Heel length is taken along the wall from the hairline to the ground; frog length and frog width each where they are greatest.',
+    provenance: 'read',
+    address: 'https://americanfarriers.com/articles/6066-balance-as-a-tale-of-the-tape',
+  },
+  'measuring-walkthrough': {
+    text: 'Measuring walk-through, rafalet.tripod.com (author and year not shown)',
+    says: 'The sole is measured from the toe to the line of the heel buttresses and between its widest points; heel length along the horn differs from heel height.',
+    provenance: 'read',
+    address: 'https://rafalet.tripod.com/evalbalance2.htm',
+  },
 };
 
 /** Firmness words that stand where a key would, for what has no source. */
