@@ -36,6 +36,8 @@ describe('a range in words', () => {
     [{ atMost: 5, limitsOutside: true }, 'mm', 'less than 5.0 mm'],
     [{ atLeast: 5, limitsOutside: true }, 'mm', 'more than 5.0 mm'],
     [{ atLeast: 0, atMost: 0 }, 'deg', 'parallel, a difference of 0.0°'],
+    [{ atLeast: 0, atMost: 0 }, 'mm', '0.0 mm'],
+    [{ atLeast: 3, atMost: 3 }, 'deg', '3.0°'],
     [{}, 'mm', 'any'],
   ])('%o', (limits, unit, words) => {
     expect(rangeSentence({ ...limits, ...published }, unit, mm)).toBe(words);
