@@ -22,7 +22,7 @@ export function calendar(days: readonly CalendarDay[], stamp: number): string {
   const lines = [
     'BEGIN:VCALENDAR',
     'VERSION:2.0',
-    'PRODID:-//Evenhoof//Trial plan//EN',
+    'PRODID:-//Evenhoof//Hoof record//EN',
     'CALSCALE:GREGORIAN',
     ...days.flatMap(({ date, title, description, key }) => [
       'BEGIN:VEVENT',

@@ -6,6 +6,7 @@ function nameOf(block: Block): string {
     case 'chart':
     case 'linked':
     case 'sheet':
+    case 'form':
     case 'deferred':
       return block.name;
     case 'finding':

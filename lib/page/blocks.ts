@@ -14,6 +14,7 @@ export type Block =
   | LinkedCharts
   | Drawings
   | SheetBlock
+  | Form
   | Download
   | Control
   | Group
@@ -103,6 +104,19 @@ export interface SheetBlock {
   readonly editable?: Editable;
 }
 
+/** A table in words with room to write in by hand, for paper. */
+export interface Form {
+  readonly kind: 'form';
+  readonly name: string;
+  readonly title: string;
+  readonly caption?: string;
+  readonly columns: readonly string[];
+  /** Cells in words; an empty one is room to write in. */
+  readonly rows: readonly (readonly string[])[];
+  /** Ruled lines under the table, and what they are for. */
+  readonly lines?: { readonly label: string; readonly count: number };
+}
+
 /** What a page says of a sheet that people type into; the shell that keeps the table does the rest. */
 export interface Editable {
   /** The table that the sheet shows row for row. */
@@ -162,10 +176,10 @@ export type Control = {
   | { readonly input: 'text'; readonly value: string }
 );
 
-/** Blocks that belong together. */
+/** Blocks that belong together; each `sheet of paper` begins a new one when printed. */
 export interface Group {
   readonly kind: 'group';
-  readonly layout: 'stack' | 'side by side';
+  readonly layout: 'stack' | 'side by side' | 'sheet of paper';
   readonly blocks: readonly Block[];
 }
 

@@ -73,6 +73,16 @@ const parts = `
 .drawing-title { margin: var(--space-tight) 0 0; font: var(--size-small)/1.3 var(--font-label); }
 .drawing-title a { display: inline-block; padding: 0.2rem 0; }
 
+.form-table { overflow-x: auto; }
+.form table { border-collapse: collapse; font: var(--size-small)/1.35 var(--font-label); }
+.form caption { padding-bottom: var(--space-tight); text-align: left; font: 600 var(--size-lead)/1.3 var(--font-text); }
+.form th, .form td { padding: var(--space-tight) var(--space-close); border: var(--stroke-thin) solid var(--edge); text-align: left; vertical-align: top; }
+.form td { font-variant-numeric: tabular-nums lining-nums; }
+.form thead th { background: var(--wash); font-weight: 600; }
+.form .to-fill { min-width: 4.5rem; height: 2.2em; background: var(--card); }
+.ruled { max-width: 46rem; }
+.ruled hr { height: 2em; margin: 0; border: 0; border-bottom: var(--stroke-thin) solid var(--edge); }
+
 .control { display: flex; flex-wrap: wrap; align-items: center; gap: var(--space-tight) var(--space-close); margin: var(--space-close) 0; padding: 0; border: 0; font: var(--size-small)/1.3 var(--font-label); min-width: 0; }
 .control select, .control input { max-width: 100%; }
 .control label { display: inline-flex; align-items: center; gap: var(--space-close); }
@@ -106,6 +116,10 @@ const elsewhere = `
   main { max-width: none; padding: 0; }
   h1, h2, h3, .figure-title { break-after: avoid; }
   .finding details::details-content { content-visibility: visible; block-size: auto; }
+  .sheet-of-paper + .sheet-of-paper { break-before: page; }
+  .form table { width: 100%; font-size: 9pt; }
+  .form thead th { background: none; }
+  .form-table { overflow: visible; }
   figure:not(.sheet), .finding, .figures, .drawings li { break-inside: avoid; }
   button, .takeaway, .download, .unprinted { display: none !important; }
   a { color: inherit; text-decoration: none; }

@@ -65,6 +65,15 @@ export function print(foot: FootShape, draw: Pen, small = false): SvgNode[] {
   return parts;
 }
 
+/** The edge of a print as path data; width, length and heel width must be known. */
+export function outlineBelow({ limb, width, length, heelWidth }: FootShape, draw: Pen): string {
+  const front = endOf(limb) === 'front';
+  return closed(
+    draw,
+    outline({ half: (width as number) / 2, length: length as number, heel: (heelWidth as number) / 2, front }),
+  );
+}
+
 interface Sole {
   /** Half the width, the length, half the heel width, in mm. */
   readonly half: number;

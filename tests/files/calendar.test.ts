@@ -19,7 +19,7 @@ describe('calendar', () => {
     expect(lines(calendar([day('Farrier: Star')], stamp))).toEqual([
       'BEGIN:VCALENDAR',
       'VERSION:2.0',
-      'PRODID:-//Evenhoof//Trial plan//EN',
+      'PRODID:-//Evenhoof//Hoof record//EN',
       'CALSCALE:GREGORIAN',
       'BEGIN:VEVENT',
       expect.stringMatching(/^UID:[0-9a-f]{16}@evenhoof\.invalid$/),

@@ -9,6 +9,7 @@ import { DownloadPart } from './DownloadPart.tsx';
 import { DrawingsPart } from './DrawingsPart.tsx';
 import { FiguresPart } from './FiguresPart.tsx';
 import { FindingPart } from './FindingPart.tsx';
+import { FormPart } from './FormPart.tsx';
 import { HeadingPart } from './HeadingPart.tsx';
 import { LinkedPart } from './LinkedPart.tsx';
 import { ProsePart } from './ProsePart.tsx';
@@ -26,6 +27,8 @@ export function BlockList({ blocks }: { blocks: readonly Block[] }) {
     </>
   );
 }
+
+const layouts = { stack: 'stack', 'side by side': 'beside', 'sheet of paper': 'stack sheet-of-paper' } as const;
 
 function Part({ block }: { block: Block }) {
   switch (block.kind) {
@@ -45,6 +48,8 @@ function Part({ block }: { block: Block }) {
       return <DrawingsPart block={block} />;
     case 'sheet':
       return <SheetPart block={block} />;
+    case 'form':
+      return <FormPart block={block} />;
     case 'download':
       return <DownloadPart block={block} />;
     case 'control':
@@ -53,7 +58,7 @@ function Part({ block }: { block: Block }) {
       return <DeferredPart block={block} draw={(blocks) => <BlockList blocks={blocks} />} />;
     case 'group':
       return (
-        <div class={block.layout === 'stack' ? 'stack' : 'beside'}>
+        <div class={layouts[block.layout]}>
           <BlockList blocks={block.blocks} />
         </div>
       );

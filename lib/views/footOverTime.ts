@@ -1,0 +1,155 @@
+import { limbName, sideOf } from '../hoof/limbs.ts';
+import { type DrawingOptions, isKnown, settled } from './drawingOptions.ts';
+import { outlineBelow, printBox } from './footBelow.ts';
+import { frontOf } from './footFront.ts';
+import type { FootShape } from './footShape.ts';
+import { profileOf } from './footSide.ts';
+import { outsideTo } from './levelMarks.ts';
+import { lines, notMeasured, type Pen, pen, picture, straight } from './pen.ts';
+import { type SvgNode, svg } from './svg.ts';
+import { inks, roles, strokes, tissues } from './theme.ts';
+
+/** From where feet are laid over each other. */
+export type OverlaidView = 'side' | 'front' | 'below';
+
+/** One foot at one time, with the words of that time: `2026-03-09, after`. */
+export interface FootAtTime {
+  readonly shape: FootShape;
+  readonly when: string;
+}
+
+/** How each time is drawn, the latest first: filled, dashed, dotted. */
+export const timeLooks = [
+  { word: 'filled', stroke: tissues.line, 'stroke-width': strokes.thin },
+  { word: 'dashed', stroke: roles.measured, 'stroke-width': strokes.line, 'stroke-dasharray': '5 3' },
+  {
+    word: 'dotted',
+    stroke: roles.hind,
+    'stroke-width': strokes.line,
+    'stroke-dasharray': '1 3',
+    'stroke-linecap': 'round',
+  },
+] as const;
+
+/**
+ * One foot at up to three times, laid over each other at one scale: the toe in one place seen from the side, the middle of
+ * the ground line seen from the front, the middle of the heel line from below. The latest is filled, the one before it
+ * dashed, the oldest dotted; a time at which the outline was not measured is left out and named.
+ * @param times  the latest first
+ * @param options  scale in mm a px (left out: the usual one), units for the description
+ * @returns an `svg` whose description names every time; a foot that was never measured so is said to be missing
+ */
+export function footOverTime(times: readonly FootAtTime[], view: OverlaidView, options: DrawingOptions = {}): SvgNode {
+  const { mmPerPx } = settled(options);
+  const limb = times[0].shape.limb;
+  const [across, above, under] = room[view](times.map(({ shape }) => shape));
+  const size = [across / mmPerPx, (above + under) / mmPerPx] as const;
+  const left = sideOf(limb) === 'left';
+  const draw =
+    view === 'side'
+      ? pen(mmPerPx, [left ? 14 / mmPerPx : size[0] - 14 / mmPerPx, above / mmPerPx], left ? 1 : -1)
+      : pen(mmPerPx, [size[0] / 2, above / mmPerPx], view === 'front' ? outsideTo(times[0].shape, 'front') : 1);
+  const drawn = times.map(({ shape, when }, index) => ({ when, index, d: outline[view](shape, draw) }));
+  const known = drawn.filter(({ d }) => d !== undefined);
+  const lost = drawn.filter(({ d }) => d === undefined);
+  const said = [
+    ...known.map(({ when, index }) => `${timeLooks[index].word}: ${when}`),
+    ...lost.map(({ when }) => `not measured: ${when}`),
+  ];
+  return picture(
+    size,
+    { kind: 'foot-over-time', name: `${limbName(limb)}, ${viewWords[view]}`, description: `${said.join('; ')}.` },
+    ...(view === 'below' ? [] : [straight(draw, [-across, 0], [across, 0], { class: 'ground', ...lines.ground })]),
+    ...known.map(({ d, index }) => {
+      const { word, ...look } = timeLooks[index];
+      return svg('path', {
+        class: word,
+        d: d!,
+        'stroke-linejoin': 'round',
+        ...look,
+        ...(index === 0 && { fill: tissues.sole }),
+      });
+    }),
+    // The filled one lies undermost, and its edge would be lost under the others.
+    ...(known.length === 0 ? [notMeasured('outline', [size[0] / 2, size[1] / 2], 'middle')] : []),
+    ...insideMark(view, left, size),
+  );
+}
+
+/** From where, in words. */
+export const viewWords: Readonly<Record<OverlaidView, string>> = {
+  side: 'from the side',
+  front: 'from the front',
+  below: 'as its print',
+};
+
+/** Width, height above the origin and below it, in mm. */
+const room: Readonly<Record<OverlaidView, (shapes: readonly FootShape[]) => readonly [number, number, number]>> = {
+  side: (shapes) => {
+    const profiles = shapes.map(profileOf);
+    return [
+      14 +
+        most(
+          profiles.map(({ heel, heelTop }) => Math.max(heel[0], heelTop[0])),
+          150,
+        ) +
+        12,
+      96,
+      6,
+    ];
+  },
+  front: (shapes) => [
+    most(
+      shapes.map((shape) => 2 * frontOf(shape).half),
+      130,
+    ) + 24,
+    88,
+    6,
+  ],
+  below: (shapes) => {
+    const boxes = shapes.map(printBox);
+    return [
+      most(
+        boxes.map((box) => box.across),
+        0,
+      ),
+      most(
+        boxes.map((box) => box.above),
+        0,
+      ),
+      8,
+    ];
+  },
+};
+
+/** What of a foot is drawn; `undefined` where it can't be without telling what was not measured. */
+const outline: Readonly<Record<OverlaidView, (shape: FootShape, draw: Pen) => string | undefined>> = {
+  side: (shape, draw) => {
+    const { toeAngle, toeLength, heelAngle, heelLength, length } = shape;
+    if (![toeAngle, toeLength, heelAngle, heelLength, length].every(isKnown)) return undefined;
+    const { toe, toeTop, heelTop, heel } = profileOf(shape);
+    return draw.path`M${toe} L${toeTop} L${heelTop} L${heel} Z`;
+  },
+  front: (shape, draw) => {
+    const { half, inside, outside } = frontOf(shape);
+    if (inside === undefined || outside === undefined || !isKnown(shape.width)) return undefined;
+    return draw.path`M${[-half, 0]} L${inside} L${outside} L${[half, 0]} Z`;
+  },
+  below: (shape, draw) =>
+    isKnown(shape.width) && isKnown(shape.length) && isKnown(shape.heelWidth) ? outlineBelow(shape, draw) : undefined,
+};
+
+function insideMark(view: OverlaidView, left: boolean, [width, height]: readonly [number, number]): SvgNode[] {
+  if (view === 'side') return [];
+  // From in front the horse faces us: its left is on our right.
+  const atRight = view === 'front' ? !left : left;
+  return [
+    svg(
+      'text',
+      { x: atRight ? width - 1 : 1, y: height - 2, 'text-anchor': atRight ? 'end' : 'start', fill: inks.soft },
+      'inside',
+    ),
+  ];
+}
+
+const most = (values: readonly number[], least: number) => Math.max(least, ...values.filter(Number.isFinite));

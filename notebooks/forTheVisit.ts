@@ -1,0 +1,212 @@
+import {
+  type Block,
+  type Columns,
+  chosen,
+  type DisplayUnits,
+  daysFromIso,
+  findingWords,
+  footName,
+  formatQuantity,
+  type Herd,
+  type HerdFinding,
+  type HerdPage,
+  isoFromDays,
+  type Limb,
+  latestOccasions,
+  limbName,
+  limbs,
+  measured,
+  ranking,
+  writeTable,
+} from '../lib/index.ts';
+
+/** What is written down for each foot on the day, where the herd has it. */
+const usual = [
+  'toe_angle_deg',
+  'heel_angle_deg',
+  'toe_length_mm',
+  'heel_length_mm',
+  'medial_wall_mm',
+  'lateral_wall_mm',
+  'medial_heel_mm',
+  'lateral_heel_mm',
+  'foot_width_mm',
+  'foot_length_mm',
+];
+
+const layouts = [
+  { value: 'page', label: 'A page for each horse' },
+  { value: 'line', label: 'A line for each horse' },
+];
+
+export const page: HerdPage = {
+  name: 'for-the-visit',
+  title: 'For the visit',
+  question: 'What is worth a look when the farrier comes, how sure is it, and where do the new numbers go?',
+  blocks: ({ herd, controls, units }) => {
+    const names = [...new Set(herd.occasions.column('horse_id').values as readonly string[])].filter(
+      (name) => name !== '',
+    );
+    const asked = chosen(controls, 'horses', names).filter((name) => names.includes(name));
+    const horses = asked.length === 0 ? names : asked;
+    const layout = chosen(controls, 'layout', 'page') === 'line' ? 'line' : 'page';
+    const day = daysFromIso(chosen(controls, 'day', ''));
+    const when = Number.isFinite(day) ? isoFromDays(day) : '';
+    const { raise, unsure, onPurpose } = ranking(herd.occasions, herd.ranges);
+    const findings = [...raise, ...unsure, ...onPurpose];
+    const columns = usual.filter((name) => herd.occasions.names.includes(name));
+    return [
+      {
+        kind: 'group',
+        layout: 'side by side',
+        blocks: [
+          {
+            kind: 'control',
+            name: 'day',
+            label: 'Day of the visit',
+            help: 'Such as 2026-12-07; leave it empty to write it by hand.',
+            input: 'text',
+            value: when,
+          },
+          { kind: 'control', name: 'layout', label: 'On paper', input: 'choice', options: layouts, value: layout },
+          {
+            kind: 'control',
+            name: 'horses',
+            label: 'Which horses',
+            input: 'several',
+            options: names.map((name) => ({ value: name, label: name })),
+            value: horses,
+          },
+        ],
+      },
+      {
+        kind: 'prose',
+        text: 'For a talk with the farrier, and with the vet where it needs one: what was measured, and how sure it is. What is done to a foot is theirs to decide with the horse in front of them.',
+      },
+      {
+        kind: 'download',
+        label: 'The table to fill in, as CSV',
+        filename: `visit${when === '' ? '' : `-${when}`}.csv`,
+        type: 'text/csv',
+        contents: () => writeTable(toFillIn(horses, when, columns)),
+      },
+      ...(layout === 'line'
+        ? [lines(horses, findings, when, units)]
+        : horses.map((horse) => sheetOfPaper(herd, horse, findings, when, columns, units))),
+    ];
+  },
+};
+
+function sheetOfPaper(
+  herd: Herd,
+  horse: string,
+  findings: readonly HerdFinding[],
+  when: string,
+  columns: readonly string[],
+  units: DisplayUnits,
+): Block {
+  const own = findings.filter(({ foot }) => foot.horse === horse);
+  return {
+    kind: 'group',
+    layout: 'sheet of paper',
+    blocks: [
+      { kind: 'heading', level: 2, text: `${horse}, ${when === '' ? 'on ____________' : when}`, id: `visit-${horse}` },
+      own.length === 0
+        ? {
+            kind: 'prose',
+            text: 'Nothing stands out from this herd and this horse’s own past by more than the error of measuring.',
+          }
+        : {
+            kind: 'form',
+            name: `look-${horse}`,
+            title: 'Worth a look',
+            columns: ['Foot', 'What was measured', 'How sure', 'Beside it'],
+            rows: own.slice(0, 6).map((finding) => lookRow(finding, units)),
+          },
+      numbers(herd, horse, columns, units),
+      {
+        kind: 'form',
+        name: `notes-${horse}`,
+        title: 'Notes',
+        columns: [],
+        rows: [],
+        lines: { label: 'The farrier’s notes, and what was agreed for next time', count: 5 },
+      },
+    ],
+  };
+}
+
+const sure: Readonly<Record<HerdFinding['state'], string>> = {
+  raise: 'More than the error of measuring',
+  unsure: 'Can’t tell yet',
+  'on purpose': 'Set so on purpose by vet and farrier',
+};
+
+function lookRow(finding: HerdFinding, units: DisplayUnits): string[] {
+  const words = findingWords(finding, units);
+  const foot =
+    finding.measure.view === 'pair' ? words.subject.split(', ').slice(1).join(', ') : limbName(finding.foot.limb);
+  return [foot, words.sentence, sure[finding.state], words.against.slice(1).join(' ')];
+}
+
+/** Each foot's latest numbers, and room for those before and after the work. */
+function numbers({ occasions }: Herd, horse: string, columns: readonly string[], units: DisplayUnits): Block {
+  const names = occasions.column('horse_id').values;
+  const codes = occasions.column('limb').values;
+  const date = occasions.column('date').values as Float64Array;
+  const rows = latestOccasions(occasions).filter((row) => names[row] === horse);
+  const of = (limb: Limb) => rows.find((row) => codes[row] === limb);
+  const last = rows.reduce((latest, row) => Math.max(latest, date[row]), Number.NEGATIVE_INFINITY);
+  const title = (name: string) => measured.find((each) => each.name === name)?.title ?? name;
+  const latest = (name: string, limb: Limb) => {
+    const row = of(limb);
+    if (row === undefined) return '–';
+    const { values, unit } = occasions.column(name);
+    const value = values[row] as number;
+    return Number.isNaN(value) ? '–' : formatQuantity(value, unit, units);
+  };
+  return {
+    kind: 'form',
+    name: `numbers-${horse}`,
+    title: Number.isFinite(last)
+      ? `Last measured ${isoFromDays(last)}, and room for the new`
+      : 'Room for the new numbers',
+    columns: ['', ...limbs.flatMap((limb) => [`${limb} last`, `${limb} before`, `${limb} after`])],
+    rows: columns.map((name) => [title(name), ...limbs.flatMap((limb) => [latest(name, limb), '', ''])]),
+  };
+}
+
+/** One line a horse, for a long day. */
+function lines(horses: readonly string[], findings: readonly HerdFinding[], when: string, units: DisplayUnits): Block {
+  return {
+    kind: 'form',
+    name: 'visit-lines',
+    title: when === '' ? 'The visit on ____________' : `The visit on ${when}`,
+    columns: ['Horse', 'Worth a look', 'How sure', 'Notes'],
+    rows: horses.map((horse) => {
+      const own = findings.filter(({ foot }) => foot.horse === horse).slice(0, 3);
+      if (own.length === 0) return [horse, 'Nothing stands out', '–', ''];
+      const say = (finding: HerdFinding) => {
+        const subject = footName(finding.foot).slice(horse.length + 2);
+        return `${subject}: ${findingWords(finding, units).value} ${finding.measure.title.toLowerCase()}`;
+      };
+      return [horse, own.map(say).join('; '), own.map(({ state }) => sure[state].toLowerCase()).join('; '), ''];
+    }),
+  };
+}
+
+/** Rows of the feet's table for the day, keys filled in and measurements empty: before and after the work, each foot. */
+function toFillIn(horses: readonly string[], when: string, columns: readonly string[]): Columns {
+  const rows = horses.flatMap((horse) =>
+    ['before', 'after'].flatMap((moment) => limbs.map((limb) => ({ horse, moment, limb }))),
+  );
+  const empty = () => new Float64Array(rows.length).fill(Number.NaN);
+  return {
+    horse_id: { values: rows.map(({ horse }) => horse) },
+    date: { values: rows.map(() => when) },
+    limb: { values: rows.map(({ limb }) => limb) },
+    moment: { values: rows.map(({ moment }) => moment) },
+    repeat: { values: new Float64Array(rows.length).fill(1) },
+    ...Object.fromEntries(columns.map((name) => [name, { values: empty() }])),
+  };
+}

@@ -1,0 +1,210 @@
+import {
+  type Block,
+  changesSince,
+  chosen,
+  type DisplayUnits,
+  type FootChange,
+  footOverTime,
+  footShape,
+  formatQuantity,
+  type Herd,
+  type HerdPage,
+  isoFromDays,
+  type Limb,
+  limbName,
+  limbs,
+  measureLines,
+  type OverlaidView,
+  timeLooks,
+  viewWords,
+} from '../lib/index.ts';
+
+const views: readonly OverlaidView[] = ['side', 'front', 'below'];
+const year = 365.25;
+const scale = 1.5;
+
+const comparisons = [
+  { value: 'time', label: 'The latest over the visit before and a year ago' },
+  { value: 'work', label: 'After the farrier’s work over before it' },
+];
+
+export const page: HerdPage = {
+  name: 'one-horse',
+  title: 'One horse',
+  question: 'How do this horse’s four feet stand, and what has changed?',
+  blocks: ({ herd, controls, units }) => {
+    const names = [...new Set(herd.occasions.column('horse_id').values as readonly string[])]
+      .filter((name) => name !== '')
+      .sort((a, b) => a.localeCompare(b));
+    if (names.length === 0) return [{ kind: 'prose', text: 'No horse has been measured yet.' }];
+    const asked = chosen(controls, 'horse', names[0]);
+    const horse = names.includes(asked) ? asked : names[0];
+    const compare = chosen(controls, 'compare', 'time') === 'work' ? 'work' : 'time';
+    const days = daysOf(herd, horse);
+    const askedDay = chosen(controls, 'day', '');
+    const day = days.find((each) => isoFromDays(each) === askedDay) ?? days[0];
+    const { changed, compared, withoutError, once } = changesSince(herd.occasions, horse);
+    return [
+      {
+        kind: 'group',
+        layout: 'side by side',
+        blocks: [
+          {
+            kind: 'control',
+            name: 'horse',
+            label: 'Which horse',
+            input: 'choice',
+            options: names.map((name) => ({ value: name, label: name })),
+            value: horse,
+          },
+          {
+            kind: 'control',
+            name: 'day',
+            label: 'As measured on',
+            input: 'choice',
+            options: days.map((each) => ({ value: isoFromDays(each), label: isoFromDays(each) })),
+            value: isoFromDays(day),
+          },
+          {
+            kind: 'control',
+            name: 'compare',
+            label: 'Laid over each other',
+            input: 'choice',
+            options: comparisons,
+            value: compare,
+          },
+        ],
+      },
+      { kind: 'heading', level: 2, text: `The feet of ${horse}`, id: 'feet' },
+      drawings(herd, horse, day, compare, units),
+      { kind: 'heading', level: 2, text: 'Changed since the last time', id: 'changed' },
+      {
+        kind: 'prose',
+        text:
+          compared === 0
+            ? 'No foot has been measured twice at the same moment yet, so nothing can have changed.'
+            : changed.length === 0
+              ? `Of ${compared} values that were measured at the same moment the time before, none has changed by more than its error of measuring.`
+              : `${changed.length} of ${compared} values have changed by more than their error of measuring; by chance alone about ${Math.max(1, Math.round(0.05 * (compared - withoutError)))} would.${withoutError > 0 ? ` Of ${withoutError} the error isn’t known.` : ''}${once > 0 ? ` ${once} feet were measured only once.` : ''}`,
+      },
+      ...(changed.length === 0
+        ? []
+        : [
+            {
+              kind: 'form' as const,
+              name: 'changed',
+              title: 'Changed by more than the error of measuring, the surest first',
+              columns: ['Foot', 'What', 'Before', 'Now', 'Change', 'Since'],
+              rows: changed.slice(0, 12).map((change) => changeRow(change, units)),
+            },
+          ]),
+      { kind: 'heading', level: 2, text: 'Over time', id: 'time' },
+      {
+        kind: 'prose',
+        text: 'Filled front, hollow hind; marks point to their side, and the right side is dashed. The upright bar is the 95% error of measuring, dashed lines are the limits of the range. Before and after the farrier’s work are both drawn, so lines zigzag where both were measured.',
+      },
+      {
+        kind: 'group',
+        layout: 'side by side',
+        blocks: measureLines(herd.occasions, horse, { ranges: herd.ranges, units }).map((chart) => ({
+          kind: 'chart' as const,
+          ...chart,
+        })),
+      },
+      { kind: 'heading', level: 2, text: 'Notes', id: 'notes' },
+      {
+        kind: 'form',
+        name: 'notes',
+        title: 'Notes',
+        columns: [],
+        rows: [],
+        lines: { label: `${horse}, seen by, and what was agreed`, count: 6 },
+      },
+    ];
+  },
+};
+
+/** The days on which a horse was measured, the latest first. */
+function daysOf({ occasions }: Herd, horse: string): number[] {
+  const names = occasions.column('horse_id').values;
+  const date = occasions.column('date').values as Float64Array;
+  return [...new Set(date.filter((day, row) => names[row] === horse && !Number.isNaN(day)))].sort((a, b) => b - a);
+}
+
+function drawings(herd: Herd, horse: string, day: number, compare: 'time' | 'work', units: DisplayUnits): Block {
+  const items = limbs.flatMap((limb) => {
+    const times = compare === 'time' ? overTime(herd, horse, limb, day) : overWork(herd, horse, limb, day);
+    if (times.length === 0) return [];
+    const note = times.map(({ when }, i) => `${timeLooks[i].word} ${when}`).join(', ');
+    return views.map((view) => ({
+      title: `${limbName(limb)}, ${viewWords[view]}`,
+      note,
+      drawing: footOverTime(times, view, { mmPerPx: scale, units }),
+    }));
+  });
+  return {
+    kind: 'drawings',
+    caption:
+      items.length === 0
+        ? 'No foot was measured on that day at the moments asked for.'
+        : 'All to one scale. The print’s outline between its measured width, length and heels is a schematic. What is filled is the latest.',
+    items,
+  };
+}
+
+interface Row {
+  readonly row: number;
+  readonly date: number;
+  readonly moment: string;
+}
+
+function rowsOf({ occasions }: Herd, horse: string, limb: Limb): Row[] {
+  const [names, codes, moments] = ['horse_id', 'limb', 'moment'].map((name) => occasions.column(name).values);
+  const date = occasions.column('date').values as Float64Array;
+  return Array.from(names.keys())
+    .filter((row) => names[row] === horse && codes[row] === limb)
+    .map((row) => ({ row, date: date[row], moment: String(moments[row]) }))
+    .sort((a, b) => b.date - a.date);
+}
+
+/** The foot on that day, the time before, and a year before, all at the same moment. */
+function overTime(herd: Herd, horse: string, limb: Limb, day: number) {
+  const rows = rowsOf(herd, horse, limb);
+  const order = ['before', 'between', 'after'];
+  const now = rows
+    .filter(({ date }) => date === day)
+    .sort((a, b) => order.indexOf(b.moment) - order.indexOf(a.moment))[0];
+  if (now === undefined) return [];
+  const like = rows.filter(({ moment, date }) => moment === now.moment && date < now.date);
+  const last = like[0];
+  const yearAgo = like
+    .slice(1)
+    .filter(({ date }) => Math.abs(now.date - date - year) < 90)
+    .sort((a, b) => Math.abs(now.date - a.date - year) - Math.abs(now.date - b.date - year))[0];
+  return [now, last, yearAgo].flatMap((each) => (each === undefined ? [] : atTime(herd, each)));
+}
+
+/** The foot after the work of that day, and before it. */
+function overWork(herd: Herd, horse: string, limb: Limb, day: number) {
+  const rows = rowsOf(herd, horse, limb).filter(({ date }) => date === day);
+  return ['after', 'before'].flatMap((moment) =>
+    rows.filter((each) => each.moment === moment).flatMap((each) => atTime(herd, each)),
+  );
+}
+
+function atTime({ occasions }: Herd, { row, date, moment }: Row) {
+  const shape = footShape(occasions, row);
+  return shape === undefined ? [] : [{ shape, when: `${isoFromDays(date)} ${moment}` }];
+}
+
+function changeRow({ foot, measure, before, now, since, change, error }: FootChange, units: DisplayUnits): string[] {
+  const say = (value: number) => formatQuantity(value, measure.unit, units, { digits: 1 });
+  return [
+    measure.view === 'pair' ? `${foot.limb.endsWith('F') ? 'front' : 'hind'} pair` : limbName(foot.limb),
+    measure.title,
+    say(before),
+    say(now),
+    formatQuantity(change, measure.unit, units, { error, signed: true }),
+    `${isoFromDays(since)}, ${foot.moment}`,
+  ];
+}

@@ -1,0 +1,134 @@
+import {
+  type Block,
+  calendar,
+  chosen,
+  type DisplayUnits,
+  type DueData,
+  type DueHorse,
+  type DueList,
+  deferred,
+  dueData,
+  dueEvents,
+  dueTable,
+  dueTask,
+  formatQuantity,
+  type HerdPage,
+  isoFromDays,
+  limbName,
+  measured,
+  measures,
+  writeTable,
+} from '../lib/index.ts';
+
+const outcomes = ['toe_length_mm', 'toe_angle_deg'];
+
+export const page: HerdPage = {
+  name: 'when-next',
+  title: 'When is the next visit due?',
+  short: 'When next',
+  question: 'When will each horse’s feet have changed as much as the herd’s usual foot does by the yard’s own rule?',
+  blocks: ({ herd, controls, units }) => {
+    const asked = chosen(controls, 'outcome', outcomes[0]);
+    const outcome = outcomes.includes(asked) ? asked : outcomes[0];
+    const weeks = Math.min(16, Math.max(1, chosen(controls, 'weeks', 6)));
+    const data = dueData(herd, outcome);
+    return [
+      {
+        kind: 'group',
+        layout: 'side by side',
+        blocks: [
+          {
+            kind: 'control',
+            name: 'weeks',
+            label: 'The yard’s own rule: a visit every',
+            input: 'number',
+            value: weeks,
+            least: 1,
+            most: 16,
+            step: 0.5,
+            unit: 'wk',
+          },
+          {
+            kind: 'control',
+            name: 'outcome',
+            label: 'Judged by',
+            input: 'choice',
+            options: outcomes.map((value) => ({ value, label: titleOf(value) })),
+            value: outcome,
+          },
+        ],
+      },
+      {
+        kind: 'prose',
+        tone: 'caution',
+        text: 'The yard’s rule and what farrier and vet have agreed come first. A slow pace is no reason to put a visit off: a loose or shifted shoe, a crack, lameness, heat or a strong pulse don’t wait for a date.',
+      },
+      deferred({
+        name: 'due',
+        label: 'Working out each foot’s pace',
+        task: dueTask,
+        input: { data, weeks },
+        blocks: (list) => listBlocks(list, data, weeks, units),
+      }),
+    ];
+  },
+};
+
+const titleOf = (name: string) => [...measured, ...measures].find((each) => each.name === name)?.title ?? name;
+
+function listBlocks(list: DueList, data: DueData, weeks: number, units: DisplayUnits): Block[] {
+  const { horses, usual, reason } = list;
+  const pace = (value: number) => formatQuantity(value, `${data.unit}/wk`, units, { signed: true });
+  return [
+    {
+      kind: 'prose',
+      text:
+        reason === undefined
+          ? `In this herd a front foot changes by ${pace(usual.front)} and a hind foot by ${pace(usual.hind)} at the middle, from one visit’s work to the next. Each day below is when the first foot of that horse will have changed since its last work as much as such a foot does in ${weekWords(weeks)}. In brackets: where the day would lie if the foot’s pace were off by its error. A foot measured over few intervals is taken to be more like the herd.`
+          : `Only the rule can be said yet: ${reason}.`,
+    },
+    {
+      kind: 'form',
+      name: 'due',
+      title: 'The next visits, the earliest first',
+      columns: ['Horse', 'Last work', `By the rule (${weekWords(weeks)})`, 'By its own pace', 'Which foot'],
+      rows: horses.map((due) => dueRow(due, data, units)),
+    },
+    {
+      kind: 'download',
+      label: 'The list as CSV',
+      filename: 'when-next.csv',
+      type: 'text/csv',
+      contents: () => writeTable(dueTable(list)),
+    },
+    {
+      kind: 'download',
+      label: 'The days as a calendar',
+      filename: 'when-next.ics',
+      type: 'text/calendar',
+      contents: () => calendar(dueEvents(list, isoFromDays), Date.now()),
+    },
+    {
+      kind: 'prose',
+      tone: 'aside',
+      text: 'What this doesn’t know: the season to come (feet grow slower in winter in most herds), new shoes, a change of ground or of feed. It follows one column; a foot can be due for another reason.',
+    },
+  ];
+}
+
+function dueRow({ horse, lastWork, rule, foot }: DueHorse, data: DueData, units: DisplayUnits): string[] {
+  if (Number.isNaN(lastWork)) return [horse, 'not known', 'not known', 'not known', '–'];
+  const day = (days: number) => (Number.isFinite(days) ? isoFromDays(Math.round(lastWork + days)) : 'open');
+  if (foot === undefined)
+    return [horse, isoFromDays(lastWork), isoFromDays(Math.round(rule)), 'too little measured', '–'];
+  const { limb, perWeek, error, intervals, days, earliest, latest } = foot;
+  return [
+    horse,
+    isoFromDays(lastWork),
+    isoFromDays(Math.round(rule)),
+    `${day(days)} (${day(earliest)} to ${day(latest)})`,
+    `${limbName(limb)}, ${formatQuantity(perWeek, `${data.unit}/wk`, units, { error, signed: true })}, ${intervals} ${intervals === 1 ? 'interval' : 'intervals'}`,
+  ];
+}
+
+const weekWords = (weeks: number) => (weeks === 1 ? 'one week' : `${weeks} weeks`);
