@@ -8,6 +8,7 @@ function nameOf(block: Block): string {
     case 'sheet':
     case 'form':
     case 'deferred':
+    case 'picture':
       return block.name;
     case 'finding':
       return block.id;

@@ -2,6 +2,7 @@ import type { PlotOptions } from '@observablehq/plot';
 import type { Cell } from '../sheet/cell.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { SvgNode } from '../views/svg.ts';
+import type { PictureWork } from './picture/work.ts';
 import type { Task } from './task.ts';
 
 /** What a page is made of. Plain data: the renderers in `render/` turn it into a document, a page never does. */
@@ -17,6 +18,7 @@ export type Block =
   | Form
   | Download
   | Control
+  | PictureBlock
   | Group
   | Deferred;
 
@@ -175,6 +177,25 @@ export type Control = {
   | { readonly input: 'yes-no'; readonly value: boolean }
   | { readonly input: 'text'; readonly value: string }
 );
+
+/** A photograph to measure from, point by point; what is read goes into a table that people type into. */
+export interface PictureBlock {
+  readonly kind: 'picture';
+  readonly name: string;
+  readonly title: string;
+  /** The table that measures are entered into, and the sheet that shows it row for row. */
+  readonly table: string;
+  readonly sheet: Sheet;
+  /** The picture that is open, by its name on the device; `''` where none is. Told as the control `photo`. */
+  readonly photo: string;
+  readonly horses: readonly string[];
+  readonly limbs: readonly { readonly value: string; readonly label: string }[];
+  readonly moments: readonly { readonly value: string; readonly label: string }[];
+  /** What stands in its place in a file, where nothing can be placed. */
+  readonly inAFile: string;
+  /** Fetches what working on it needs. */
+  readonly work: () => Promise<PictureWork>;
+}
 
 /** Blocks that belong together; each `sheet of paper` begins a new one when printed. */
 export interface Group {

@@ -1,6 +1,7 @@
 import { Component, type ComponentChildren } from 'preact';
 import { blockKeys } from '../blockKeys.ts';
 import type { Block } from '../blocks.ts';
+import { PicturePart } from '../picture/PicturePart.tsx';
 import { SheetPart } from '../sheet/SheetPart.tsx';
 import { ChartPart } from './ChartPart.tsx';
 import { ControlPart } from './ControlPart.tsx';
@@ -52,6 +53,8 @@ function Part({ block }: { block: Block }) {
       return <FormPart block={block} />;
     case 'download':
       return <DownloadPart block={block} />;
+    case 'picture':
+      return <PicturePart block={block} />;
     case 'control':
       return <ControlPart block={block} />;
     case 'deferred':

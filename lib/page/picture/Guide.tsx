@@ -1,0 +1,99 @@
+import { nextPoint, type Placing, put, skip } from './placing.ts';
+import type { Slot } from './slots.ts';
+import type { Spot } from './work.ts';
+
+interface GuideProps {
+  readonly points: readonly Slot[];
+  readonly placing: Placing;
+  readonly onPlacing: (change: (placing: Placing) => Placing) => void;
+  readonly onTravel: (way: 'back' | 'forth') => void;
+  readonly doubt?: string;
+}
+
+/** Which point comes next and where it lies; what was done taken back. */
+export function Guide({ points, placing, onPlacing, onTravel, doubt }: GuideProps) {
+  const next = nextPoint(points, placing);
+  const wanted = points.filter(({ extra }) => !extra);
+  const done = wanted.filter(({ name }) => placing.spots.has(name)).length;
+  const inHand = points.find(({ name }) => name === placing.chosen);
+  const [undo, redo] = [placing.past.at(-1), placing.future.at(-1)];
+  return (
+    <div class="picture-guide">
+      <p class="picture-next">
+        {next ? (
+          <>
+            Next: <strong>{next.title}</strong>
+            <span class="picture-count number">
+              {done} of {wanted.length} placed
+            </span>
+          </>
+        ) : (
+          <strong>Every point is placed or left out.</strong>
+        )}
+      </p>
+      <p class="picture-how">
+        {next
+          ? `${next.where}${next.optional ? ' It may be left out.' : ''}`
+          : 'Drag a point, or nudge it with the arrow keys, to mend it.'}
+      </p>
+      {doubt && (
+        <p class="trouble" role="alert">
+          {doubt}
+        </p>
+      )}
+      <div class="edit-bar unprinted">
+        <button type="button" disabled={!next} onClick={() => onPlacing((now) => (next ? skip(now, next) : now))}>
+          {next?.extra ? 'That is enough of these' : 'Leave this one out'}
+        </button>
+        <button type="button" disabled={!undo} onClick={() => onTravel('back')}>
+          Take back{undo && `: ${undo.words}`}
+        </button>
+        <button type="button" disabled={!redo} onClick={() => onTravel('forth')}>
+          Do again{redo && `: ${redo.words}`}
+        </button>
+        {inHand && placing.spots.has(inHand.name) && (
+          <InHand point={inHand} spot={placing.spots.get(inHand.name)!} onPlacing={onPlacing} />
+        )}
+      </div>
+      <p class="note unprinted" id="picture-keys">
+        Tap or click to place, drag a point to move it, drag beside it to move the picture; rest a finger to aim. Keys
+        on the picture: Enter places in the middle, arrows move the point in hand (Shift for more), Delete takes it off,
+        + and − come closer and go wider.
+      </p>
+    </div>
+  );
+}
+
+interface HandProps {
+  readonly point: Slot;
+  readonly spot: Spot;
+  readonly onPlacing: (change: (placing: Placing) => Placing) => void;
+}
+
+/** Where the point in hand lies, as two numbers that can be typed. */
+function InHand({ point, spot, onPlacing }: HandProps) {
+  const field = (at: 0 | 1, label: string) => (
+    <label class="picture-px">
+      {label}
+      <input
+        type="number"
+        class="number"
+        step="any"
+        min="0"
+        value={spot[at]}
+        onChange={(event) => {
+          const typed = event.currentTarget.valueAsNumber;
+          const to: Spot = at === 0 ? [typed, spot[1]] : [spot[0], typed];
+          if (typed >= 0) onPlacing((now) => put(now, point, to));
+        }}
+      />
+    </label>
+  );
+  return (
+    <fieldset class="picture-hand">
+      <legend class="unseen">{point.title}, in px of the picture</legend>
+      {field(0, 'px from the left')}
+      {field(1, 'from the top')}
+    </fieldset>
+  );
+}

@@ -1,0 +1,103 @@
+import type { DisplayUnits } from '../../sheet/display.ts';
+import type { Editing } from '../sheet/editing.ts';
+import { travel } from '../sheet/typing.ts';
+import type { Entry } from './entering.ts';
+import { measureWords } from './measureWords.ts';
+import type { KeptReading, PictureAnswer } from './work.ts';
+
+interface ReadingsProps {
+  readonly answer: PictureAnswer;
+  readonly reading: KeptReading;
+  readonly entry: Entry | undefined;
+  readonly editing: Editing | undefined;
+  readonly units: DisplayUnits;
+  readonly onEnter: () => void;
+  readonly onSaid: (words: string) => void;
+}
+
+/** What the points say: each measure with its error, or why there is none and what to do. */
+export function Readings({ answer, reading, entry, editing, units, onEnter, onSaid }: ReadingsProps) {
+  const { measures, squareness } = answer;
+  const told = measures.filter(({ refused }) => !refused);
+  const refused = measures.filter(({ refused }) => refused);
+  return (
+    <section class="picture-readings" aria-labelledby="picture-readings">
+      <h2 id="picture-readings">What the points say</h2>
+      {squareness && (
+        <p class={`picture-square ${squareness.state}`} role="status">
+          <strong>{SQUARE[squareness.state]}</strong> {squareness.words}
+          {squareness.remedy && <> {squareness.remedy}</>}
+        </p>
+      )}
+      {told.length === 0 && refused.length === 0 && (
+        <p class="note">Nothing yet. Each measure appears as soon as its points are placed.</p>
+      )}
+      {told.length > 0 && (
+        <dl class="picture-measures">
+          {told.map((measure) => (
+            <div key={measure.name}>
+              <dt>{measure.title}</dt>
+              <dd class="number">{measureWords(measure, units)}</dd>
+            </div>
+          ))}
+        </dl>
+      )}
+      {told.length > 0 && <p class="note">± is one standard error: placing, scale and how square the camera stood.</p>}
+      {refused.length > 0 && (
+        <>
+          <h3>Not from this picture</h3>
+          <ul class="picture-refused">
+            {refused.map(({ name, title, refused }) => (
+              <li key={name}>
+                <strong>{title}:</strong> {refused!.reason}. {refused!.remedy}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      {editing && told.length > 0 && (
+        <div class="picture-enter unprinted">
+          <p>{entryWords(entry, reading)}</p>
+          <p class="edit-bar">
+            <button type="button" class="picture-main" disabled={!entry || isEntered(entry, reading)} onClick={onEnter}>
+              Enter into the record
+            </button>
+            {reading.entered && editing.undoable && (
+              <button type="button" onClick={() => onSaid(travel(editing, 'back'))}>
+                Take back: {editing.undoable}
+              </button>
+            )}
+            <a href="record.html">To the record</a>
+          </p>
+        </div>
+      )}
+    </section>
+  );
+}
+
+const SQUARE = {
+  square: 'Square enough.',
+  usable: 'A little askew.',
+  oblique: 'Too far from square.',
+  unknown: 'How square is not known.',
+} as const;
+
+function isEntered({ row, values }: Entry, { entered }: KeptReading): boolean {
+  if (row < 0 || !entered) return false;
+  return (
+    Object.keys(values).length === Object.keys(entered.values).length &&
+    Object.entries(values).every(([name, value]) => entered.values[name] === value)
+  );
+}
+
+function entryWords(entry: Entry | undefined, reading: KeptReading): string {
+  const { horse, limb, date, moment } = reading.subject;
+  if (!entry) return 'Name the horse and the day, and the measures can be entered into the record.';
+  const count = Object.keys(entry.values).length;
+  const what = count === 1 ? 'One measure' : `${count} measures`;
+  const where = [horse, limb, date, moment, `repeat ${entry.repeat}`].join(', ');
+  if (isEntered(entry, reading)) return `${what}: in the record as ${where}.`;
+  if (entry.row >= 0)
+    return `${what} for the row ${where}${reading.entered ? ', in place of what this picture said before' : ', beside what is there'}.`;
+  return `${what} for a new row: ${where}.`;
+}
