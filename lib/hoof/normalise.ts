@@ -123,13 +123,9 @@ function dateColumn(input: ColumnInput, report: Report): ColumnInput {
     });
     return { kind: 'date', unit: 'd', values };
   }
-  const text = asText(input);
-  const days = text.levels.map((level) => daysFromIso(level.trim()));
-  const values = Float64Array.from(text.codes, (code, row) => {
-    if (code < 0) return Number.NaN;
-    if (Number.isNaN(days[code])) report(row, text.levels[code], 'a date such as 2026-03-09', leftOut, 'not-a-date');
-    return days[code];
-  });
+  const values = numbersOf(asText(input), daysFromIso, (row, text) =>
+    report(row, text, 'a date such as 2026-03-09', leftOut, 'not-a-date'),
+  );
   return { kind: 'date', unit: 'd', values };
 }
 
@@ -142,24 +138,32 @@ function yesNoColumn(column: Context, input: ColumnInput, report: Report): Colum
     const values = input.values.map((v, row) => (Number.isNaN(v) || v === 0 || v === 1 ? v : bad(row, String(v))));
     return { kind: 'boolean', unit: '1', values };
   }
-  const text = asText(input);
-  const answers = text.levels.map((level) => understoodWord(column, level));
-  const values = Float64Array.from(text.codes, (code, row) => {
-    if (code < 0) return Number.NaN;
-    return answers[code] === undefined ? bad(row, text.levels[code]) : Number(answers[code] === 'yes');
-  });
+  const answers: Readonly<Record<string, number>> = { yes: 1, no: 0 };
+  const values = numbersOf(asText(input), (text) => answers[understoodWord(column, text) ?? ''] ?? Number.NaN, bad);
   return { kind: 'boolean', unit: '1', values };
 }
 
 function numberColumn(input: ColumnInput, report: Report): ColumnInput {
   if (input.values instanceof Float64Array) return input;
-  const text = asText(input);
-  const values = Float64Array.from(text.codes, (code, row) => {
-    const value = code < 0 ? Number.NaN : Number(text.levels[code]);
-    if (code >= 0 && Number.isNaN(value)) report(row, text.levels[code], 'a number', leftOut, 'not-a-number');
-    return value;
-  });
+  const values = numbersOf(asText(input), Number, (row, text) =>
+    report(row, text, 'a number', leftOut, 'not-a-number'),
+  );
   return { kind: 'number', unit: input.unit, values };
+}
+
+/** A number for each text of a column; blanks are missing, and what `read` finds no number in is reported and missing. */
+function numbersOf(
+  { codes, levels }: TextColumn,
+  read: (text: string) => number,
+  notUnderstood: (row: number, text: string) => void,
+): Float64Array {
+  const texts = levels.map((level) => level.trim());
+  const numbers = texts.map((text) => (text === '' ? Number.NaN : read(text)));
+  return Float64Array.from(codes, (code, row) => {
+    if (code < 0) return Number.NaN;
+    if (Number.isNaN(numbers[code]) && texts[code] !== '') notUnderstood(row, levels[code]);
+    return numbers[code];
+  });
 }
 
 function measuredColumn(row: Measured, input: ColumnInput, file: string, report: Report): ColumnInput {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { HerdError } from '../../lib/hoof/herdError.ts';
 import { normalise } from '../../lib/hoof/normalise.ts';
+import { TextColumn } from '../../lib/sheet/column.ts';
 import { columnsOf } from './feet.ts';
 
 const foot = { horse_id: 'Bella', date: '2026-03-09', limb: 'LF' };
@@ -99,12 +100,165 @@ describe('a cell that can’t be used', () => {
   });
 });
 
+describe('a cell without anything in it', () => {
+  it.each(['', ' '])('(“%s”) is missing in every column, and a problem only where nothing goes without it', (blank) => {
+    const { columns, problems } = normalise(
+      {
+        ...{ horse_id: { values: [blank] }, date: { values: [blank] }, limb: { values: [blank] } },
+        ...{ moment: { values: [blank] }, repeat: { values: [blank] }, shod: { values: [blank] } },
+        ...{ observer: { values: [blank] }, heel_length_mm: { values: [blank] } },
+      },
+      'feet',
+    );
+    for (const name of ['date', 'repeat', 'shod', 'heel_length_mm'])
+      expect(columns[name].values, name).toEqual(Float64Array.of(Number.NaN));
+    for (const name of ['horse_id', 'limb', 'moment', 'observer']) expect(columns[name].values, name).toEqual(['']);
+    expect(
+      problems.map(({ code, file, row, column, value, expected }) => [code, file, row, column, value, expected]),
+    ).toEqual([
+      ['no-key', 'feet', 2, 'horse_id', '', 'a horse'],
+      ['no-key', 'feet', 2, 'date', '', 'a date'],
+      ['no-key', 'feet', 2, 'limb', '', 'a limb'],
+    ]);
+  });
+
+  it('of numbers is missing too', () => {
+    const nothing = { values: Float64Array.of(Number.NaN) };
+    const { columns, problems } = normalise(
+      { horse_id: nothing, date: nothing, limb: nothing, shod: nothing, toe_angle_deg: nothing },
+      'feet',
+    );
+    expect([columns.horse_id.values, columns.limb.values]).toEqual([[''], ['']]);
+    for (const name of ['date', 'shod', 'toe_angle_deg'])
+      expect(columns[name].values, name).toEqual(Float64Array.of(Number.NaN));
+    expect(problems.map(({ code, column }) => `${code} ${column}`)).toEqual([
+      'no-key horse_id',
+      'no-key date',
+      'no-key limb',
+    ]);
+  });
+
+  it('is no problem in visits where it is the limb', () => {
+    const visits = { horse_id: { values: ['Bella'] }, date: { values: ['2026-03-09'] }, limb: { values: [''] } };
+    expect(normalise(visits, 'visits').problems).toEqual([]);
+  });
+});
+
+describe('words', () => {
+  it('that mean the same become one', () => {
+    const moment = TextColumn.from(['pre', 'Before', 'after', 'soon', 'before']);
+    const { moment: clean } = normalise({ ...columnsOf([foot, foot, foot, foot, foot]), moment }, 'feet').columns;
+    expect(clean).toMatchObject({ levels: ['before', 'after'], codes: Int32Array.of(0, 0, 1, -1, 0) });
+  });
+
+  it('that need no change are the column that came in', () => {
+    const columns = {
+      ...columnsOf([foot, foot]),
+      observer: TextColumn.from(['Ida', '']),
+      moment: TextColumn.from(['before', '']),
+    };
+    const clean = normalise(columns, 'feet').columns;
+    expect(clean.observer).toBe(columns.observer);
+    expect(clean.moment).toBe(columns.moment);
+  });
+
+  it('lose the blanks round them', () => {
+    const { columns } = normalise(
+      {
+        ...columnsOf([foot]),
+        observer: { values: [' Ida '] },
+        date: { values: [' 2026-03-09 '] },
+        repeat: { values: [' 2 '] },
+      },
+      'feet',
+    );
+    expect(columns.observer.values).toEqual(['Ida']);
+    expect(columns.date.values).toEqual(Float64Array.of(20521));
+    expect(columns.repeat).toMatchObject({ kind: 'number', values: Float64Array.of(2) });
+  });
+});
+
+describe('numbers in place of words', () => {
+  it('are days where they are whole', () => {
+    const { columns, problems } = normalise(
+      { ...columnsOf([foot]), date: { values: Float64Array.of(20521.5) } },
+      'feet',
+    );
+    expect(columns.date.values).toEqual(Float64Array.of(Number.NaN));
+    expect(problems).toMatchObject([
+      { code: 'not-a-date', column: 'date', value: '20521.5', expected: 'whole days since 1970-01-01' },
+    ]);
+  });
+
+  it('are yes and no where they are 1 and 0', () => {
+    const { columns, problems } = normalise(
+      { ...columnsOf([foot, foot, foot]), shod: { values: Float64Array.of(1, 0, 2) } },
+      'feet',
+    );
+    expect(columns.shod).toEqual({ kind: 'boolean', unit: '1', values: Float64Array.of(1, 0, Number.NaN) });
+    expect(problems).toMatchObject([{ code: 'not-a-word', row: 4, column: 'shod', value: '2', expected: 'yes or no' }]);
+  });
+});
+
+describe('a measurement', () => {
+  const angles = (...values: number[]) => {
+    const rows = columnsOf(values.map(() => foot));
+    return normalise({ ...rows, toe_angle_deg: { unit: 'deg', values: Float64Array.from(values) } }, 'feet');
+  };
+
+  it('on the last value that a foot can have is kept', () => {
+    const { columns, problems } = angles(15, 110);
+    expect([columns.toe_angle_deg.values, problems]).toEqual([Float64Array.of(15, 110), []]);
+  });
+
+  it('beyond it on either side is not', () => {
+    const { columns, problems } = angles(14.9, 50, 110.1, Number.NaN);
+    expect(columns.toe_angle_deg.values).toEqual(Float64Array.of(Number.NaN, 50, Number.NaN, Number.NaN));
+    expect(problems.map(({ row, value, expected }) => [row, value, expected])).toEqual([
+      [2, '14.9', '15 to 110 deg'],
+      [4, '110.1', '15 to 110 deg'],
+    ]);
+  });
+
+  it('that stands as text is a number, in its own unit', () => {
+    const inches = { ...columnsOf([foot, foot]), toe_length_mm: { unit: '[in_i]', values: ['3.25', 'long'] } };
+    const { columns, problems } = normalise(inches, 'feet');
+    expect(columns.toe_length_mm).toMatchObject({ unit: 'mm', values: Float64Array.of(3.25 * 25.4, Number.NaN) });
+    expect(problems).toMatchObject([{ code: 'not-a-number', row: 3, value: 'long', expected: 'a number' }]);
+  });
+
+  it('without a unit, or as a pure number, is in the column’s own, with its error', () => {
+    for (const unit of [undefined, '1', 'mm']) {
+      const toe_length_mm = { unit, values: Float64Array.of(85), error: Float64Array.of(2) };
+      expect(normalise({ ...columnsOf([foot]), toe_length_mm }, 'feet').columns.toe_length_mm).toEqual({
+        ...{ kind: 'number', unit: 'mm', values: Float64Array.of(85), error: Float64Array.of(2) },
+      });
+    }
+  });
+});
+
+it('what a problem expects is said in words', () => {
+  const { problems } = normalise(
+    columnsOf([{ ...foot, date: 'soon', limb: 'left', moment: 'later', shod: 'maybe', toe_angle_deg: 520 }]),
+    'feet',
+  );
+  const remedy = 'Correct the cell; until then it counts as missing';
+  expect(problems.map(({ column, expected, remedy }) => [column, expected, remedy])).toEqual([
+    ['date', 'a date such as 2026-03-09', remedy],
+    ['limb', 'LF, RF, LH or RH, or words such as near fore', remedy],
+    ['moment', 'before, after, between', remedy],
+    ['shod', 'yes or no', remedy],
+    ['toe_angle_deg', '15 to 110 deg', 'Check it against the foot; until then it is left out'],
+  ]);
+});
+
 describe('a table of no use', () => {
   it('says which column is missing and what is there', () => {
     expect(() => normalise(columnsOf([{ horse_id: 'Bella', limb: 'LF' }]), 'feet', 'feet.csv')).toThrow(
       /feet\.csv has no column date, only horse_id, limb; expected one named date/,
     );
     expect(() => normalise(columnsOf([{ farrier: 'M. Alder' }]), 'visits')).toThrow(HerdError);
+    expect(() => normalise({}, 'feet')).toThrow(/^feet has no column horse_id, only nothing/);
   });
 
   it('says which unit doesn’t fit', () => {
