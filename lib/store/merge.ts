@@ -27,6 +27,13 @@ export interface NewRow {
   readonly repeat?: number;
 }
 
+export interface MergedColumn {
+  readonly name: string;
+  readonly holds: Column['kind'];
+  /** UCUM code. */
+  readonly unit: string;
+}
+
 /** What two tables make of each other. Nothing is changed yet. */
 export interface Merge {
   readonly table: TableName;
@@ -42,7 +49,7 @@ export interface Merge {
   /** How many rows both have that need nothing. */
   readonly equal: number;
   /** The columns of theirs that are merged, as they are in ours where it has them. */
-  readonly columns: readonly { readonly name: string; readonly holds: Column['kind']; readonly unit: string }[];
+  readonly columns: readonly MergedColumn[];
   /** What theirs holds, in the kind and unit of ours. */
   readonly cellOfTheirs: (column: string, row: number) => Entered;
 }
@@ -61,7 +68,7 @@ export function mergeOf(table: TableName, ours: KeptTable, theirs: KeptTable): M
   const { keys, numbered: repeatKey } = schemas[table];
   const columns = Object.keys(theirs.columns)
     .filter((name) => !isComputed(name))
-    .map((name) => {
+    .map((name): MergedColumn => {
       const { kind: holds, unit } = own.column(name) ?? other.column(name)!;
       return { name, holds, unit };
     });
@@ -156,11 +163,7 @@ function wholeRow(names: readonly string[], at: (name: string) => Entered): stri
 }
 
 /** What a cell says in another kind and unit; where it can't, its text, which waits to be mended. */
-function converted(
-  cell: Entered,
-  from: Column | undefined,
-  { holds, unit }: { readonly holds: Column['kind']; readonly unit: string },
-): Entered {
+function converted(cell: Entered, from: Column | undefined, { holds, unit }: MergedColumn): Entered {
   if (cell === null || typeof cell === 'object' || from === undefined) return cell;
   if (holds === 'text') return String(cell);
   if (from.kind !== holds) return { text: String(cell) };

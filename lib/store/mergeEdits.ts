@@ -1,4 +1,4 @@
-import type { CellsEdit, Entered, JournalEdit, RowId } from './journal.ts';
+import type { CellsEdit, Entered, JournalEdit, RowId, RowsColumn } from './journal.ts';
 import type { Merge, MergedCell, MergedFormula } from './merge.ts';
 import type { KeptTable } from './tables.ts';
 
@@ -61,8 +61,9 @@ function rowsEdits({ newRows, columns, cellOfTheirs }: Merge, { newId, last }: M
       ({ row, repeat }): Entered => (name === 'repeat' && repeat !== undefined ? repeat : cellOfTheirs(name, row)),
     );
   const named = columns.some(({ name }) => name === 'repeat');
-  const all = named || newRows.every(({ repeat }) => repeat === undefined) ? columns : [...columns, repeatColumn];
-  const filled = all.map(({ name, holds, unit }) => {
+  const all: Merge['columns'] =
+    named || newRows.every(({ repeat }) => repeat === undefined) ? columns : [...columns, repeatColumn];
+  const filled = all.map(({ name, holds, unit }): RowsColumn => {
     const cells = name === 'repeat' && !named ? newRows.map(({ repeat }) => repeat ?? null) : cellOf(name);
     return { column: name, holds, unit, cells };
   });
