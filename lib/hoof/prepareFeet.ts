@@ -2,7 +2,7 @@ import { type ColumnInput, type Columns, rowCount, TextColumn, toColumn } from '
 import { groupRows } from '../sheet/groups.ts';
 import type { Groups } from '../sheet/table.ts';
 import { context } from './context.ts';
-import { endOf, isLimb, sideOf } from './limbs.ts';
+import { endOf, type Limb, sideOf } from './limbs.ts';
 import { measured } from './measured.ts';
 import type { Problem } from './problem.ts';
 
@@ -17,12 +17,7 @@ const footKeys = ['horse_id', 'date', 'limb', 'moment'] as const;
 export function prepareFeet(feet: Columns, file: string): { columns: Columns; problems: Problem[] } {
   const rows = rowCount(feet);
   const columns: Columns = Object.create(null);
-  const take = (name: string, otherwise: () => ColumnInput): void => {
-    columns[name] = Object.hasOwn(feet, name) ? feet[name] : otherwise();
-  };
-  take('horse_id', () => noText(rows));
-  take('date', () => noText(rows));
-  take('limb', () => noText(rows));
+  for (const name of ['horse_id', 'date', 'limb']) columns[name] = feet[name];
   columns.moment = momentColumn(feet, rows);
   const { repeat, problems } = repeatColumn({ ...feet, moment: columns.moment }, rows, file);
   columns.repeat = repeat;
@@ -30,7 +25,7 @@ export function prepareFeet(feet: Columns, file: string): { columns: Columns; pr
     if (tables.includes('feet') && !Object.hasOwn(columns, name) && Object.hasOwn(feet, name))
       columns[name] = feet[name];
   for (const { name, unit, table } of measured)
-    if (table === 'feet') take(name, () => ({ unit, values: new Float64Array(rows).fill(Number.NaN) }));
+    if (table === 'feet') columns[name] = Object.hasOwn(feet, name) ? feet[name] : { unit, values: empty(rows) };
   const limb = toColumn(columns.limb) as TextColumn;
   columns.end = wordsOf(limb, endOf);
   columns.side = wordsOf(limb, sideOf);
@@ -47,8 +42,8 @@ export function readingsOfAFoot(columns: Columns): Groups {
   );
 }
 
-function noText(rows: number): TextColumn {
-  return new TextColumn(new Int32Array(rows).fill(-1), []);
+function empty(rows: number): Float64Array {
+  return new Float64Array(rows).fill(Number.NaN);
 }
 
 /** A foot whose moment nobody wrote was measured between visits. */
@@ -67,44 +62,31 @@ function momentColumn(feet: Columns, rows: number): TextColumn {
 /** Numbers written by the user stay; a foot's readings without one are numbered after its largest. */
 function repeatColumn(feet: Columns, rows: number, file: string): { repeat: ColumnInput; problems: Problem[] } {
   const { codes, count } = readingsOfAFoot(feet);
-  const given = Object.hasOwn(feet, 'repeat') ? (feet.repeat.values as Float64Array) : undefined;
+  const given = Object.hasOwn(feet, 'repeat') ? (feet.repeat.values as Float64Array) : empty(rows);
   const largest = new Float64Array(count);
+  const foot = { kind: 'number', unit: '1', values: Float64Array.from(codes) } as const;
+  const same = groupRows([foot, { kind: 'number', unit: '1', values: given }], rows);
+  const seen = new Uint8Array(same.count);
   const problems: Problem[] = [];
-  if (given !== undefined) {
-    const seen = groupRows(
-      [
-        { kind: 'number', unit: '1', values: Float64Array.from(codes) },
-        { kind: 'number', unit: '1', values: given },
-      ],
-      rows,
-    );
-    const first = new Uint8Array(seen.count);
-    for (let row = 0; row < rows; row++) {
-      if (given[row] > largest[codes[row]]) largest[codes[row]] = given[row];
-      if (Number.isNaN(given[row])) continue;
-      if (first[seen.codes[row]]++ === 0) continue;
+  given.forEach((number, row) => {
+    if (Number.isNaN(number)) return;
+    largest[codes[row]] = Math.max(largest[codes[row]], number);
+    if (seen[same.codes[row]] === 1)
       problems.push({
-        code: 'same-row-twice',
-        file,
-        row: row + 2,
-        column: '',
-        value: String(given[row]),
+        ...{ code: 'same-row-twice', file, row: row + 2, column: '', value: String(number) },
         expected: 'one row for each horse, date, limb, moment and repeat',
         remedy:
           'Give each reading of a foot its own repeat number, or remove the row that stands twice; both are used meanwhile',
       });
-      first[seen.codes[row]] = 1;
-    }
-  }
-  const values = new Float64Array(rows);
-  for (let row = 0; row < rows; row++)
-    values[row] = given === undefined || Number.isNaN(given[row]) ? ++largest[codes[row]] : given[row];
+    seen[same.codes[row]] = 1;
+  });
+  const values = given.map((number, row) => (Number.isNaN(number) ? ++largest[codes[row]] : number));
   return { repeat: { unit: '1', values }, problems };
 }
 
 function wordsOf(limb: TextColumn, wordFor: typeof endOf | typeof sideOf): TextColumn {
-  const words = limb.levels.map((level) => (isLimb(level) ? wordFor(level) : ''));
-  const levels = [...new Set<string>(words)].filter((word) => word !== '');
+  const words = limb.levels.map((level) => wordFor(level as Limb));
+  const levels = [...new Set<string>(words)];
   const codes = words.map((word) => levels.indexOf(word));
   return new TextColumn(
     limb.codes.map((code) => (code < 0 ? -1 : codes[code])),
@@ -113,15 +95,8 @@ function wordsOf(limb: TextColumn, wordFor: typeof endOf | typeof sideOf): TextC
 }
 
 function poorlySeen(columns: Columns, rows: number): ColumnInput {
-  const values = new Float64Array(rows);
-  if (Object.hasOwn(columns, 'view_quality')) {
-    const view = toColumn(columns.view_quality) as TextColumn;
-    const poor = view.levels.indexOf('poor');
-    if (poor >= 0) for (let row = 0; row < rows; row++) if (view.codes[row] === poor) values[row] = 1;
-  }
-  if (Object.hasOwn(columns, 'hair_over_hairline')) {
-    const hair = columns.hair_over_hairline.values;
-    for (let row = 0; row < rows; row++) if (hair[row] === 1) values[row] = 1;
-  }
-  return { kind: 'boolean', values };
+  const view = Object.hasOwn(columns, 'view_quality') ? (toColumn(columns.view_quality) as TextColumn) : undefined;
+  const hair = Object.hasOwn(columns, 'hair_over_hairline') ? columns.hair_over_hairline.values : undefined;
+  const poorly = (_: unknown, row: number): number => Number(view?.at(row) === 'poor' || hair?.[row] === 1);
+  return { kind: 'boolean', values: Float64Array.from({ length: rows }, poorly) };
 }

@@ -36,7 +36,7 @@ export function prepareHorses(
   for (const name of names)
     columns[name] = Object.hasOwn(known, name) ? gather(known[name], rows) : empty(name, all.length);
   for (const [name, column] of Object.entries(known))
-    if (!Object.hasOwn(columns, name) && name !== 'readings') columns[name] = gather(column, rows);
+    if (!Object.hasOwn(columns, name)) columns[name] = gather(column, rows);
   return { columns, problems };
 }
 

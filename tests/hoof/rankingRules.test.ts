@@ -246,7 +246,7 @@ describe('a range with one limit', () => {
 
   it('with two limits, or with none, both ways count', () => {
     for (const range of [{ atLeast: -20, atMost: 20, ...from }, from])
-      for (const way of [up, down]) expect(found(...way, [range])).toHaveLength(1);
+      for (const [before, now] of [up, down]) expect(found(before, now, [range])).toHaveLength(1);
   });
 });
 
