@@ -114,6 +114,7 @@ export type {
   Group,
   Heading,
   LinkedCharts,
+  PictureBlock,
   Prose,
   SheetBlock,
 } from './page/blocks.ts';
@@ -122,6 +123,17 @@ export { addressOf, chosen } from './page/controls.ts';
 export { deferred, settled } from './page/deferred.ts';
 export type { ControlValue, ControlValues, Page, PageInput } from './page/page.ts';
 export { BlockList } from './page/parts/BlockList.tsx';
+export type {
+  GroundFrame,
+  KeptReading,
+  KnownSize,
+  PictureAnswer,
+  PictureLandmark,
+  PictureReading,
+  PictureWork,
+  Spot,
+  TrialPicture,
+} from './page/picture/work.ts';
 export { asProse } from './page/prose.ts';
 export { type LivePage, mountPage } from './page/render/browser.tsx';
 export { htmlPage, type StillPage } from './page/render/html.tsx';
@@ -148,6 +160,8 @@ export * from './stats/index.ts';
 export { columnOfTexts } from './store/contents.ts';
 export { forgetTables, keepTables, keptTables, onTablesKept } from './store/keptTables.ts';
 export { leaveBehind } from './store/leftBehind.ts';
+export { forgetPicture, keepPicture, keptPicture, keptPictures } from './store/pictures.ts';
+export { pointsFromCsv, pointsToCsv } from './store/pointsTable.ts';
 export { TableRecord } from './store/tableRecord.ts';
 export type { KeptTable, KeptTables } from './store/tables.ts';
 export { agreement as agreementChart } from './views/agreement.ts';

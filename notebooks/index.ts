@@ -7,6 +7,7 @@ import { page as frontAndHind } from './frontAndHind.ts';
 import { page as herd } from './herd.ts';
 import { page as level } from './level.ts';
 import { page as longerIntervals } from './longerIntervals.ts';
+import { page as measureFromPicture } from './measureFromPicture.ts';
 import { page as measurements } from './measurements.ts';
 import { page as oneHorse } from './oneHorse.ts';
 import { page as planATrial } from './planATrial.ts';
@@ -17,6 +18,7 @@ import { page as whenNext } from './whenNext.ts';
 export const pages: readonly HerdPage[] = [
   herd,
   record,
+  measureFromPicture,
   oneHorse,
   forTheVisit,
   whenNext,
