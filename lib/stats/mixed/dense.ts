@@ -108,3 +108,15 @@ export function fromEigen(values: Float64Array, vectors: Float64Array, f: (value
   const scaled = vectors.map((value, at) => value * f(values[at % n]));
   return multiply(scaled, transpose(vectors, n, n), n, n, n);
 }
+
+/** The inverse of a symmetric matrix, with directions in which the matrix is flat (a variance at zero) left out. */
+export function pseudoInverse(matrix: Float64Array, n: number): Float64Array {
+  // Scaled to a unit diagonal first, as theta and the residual variance may differ by many orders of magnitude.
+  const scale = Float64Array.from({ length: n }, (_, i) => 1 / Math.sqrt(Math.abs(matrix[i * (n + 1)])) || 0).map(
+    (each) => (Number.isFinite(each) ? each : 0),
+  );
+  const scaled = matrix.map((value, at) => value * scale[(at / n) | 0] * scale[at % n]);
+  const { values, vectors } = symmetricEigen(scaled, n);
+  const inverse = fromEigen(values, vectors, (value) => (Math.abs(value) > 1e-9 ? 1 / value : 0));
+  return inverse.map((value, at) => value * scale[(at / n) | 0] * scale[at % n]);
+}

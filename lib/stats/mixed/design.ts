@@ -64,14 +64,23 @@ export function design(data: Readonly<Record<string, Data>>, spec: ModelSpec): D
   const numbers = (name: string): Float64Array => {
     const values = column(name);
     if (!(values instanceof Float64Array)) throw new TypeError(`${name} must be numeric here, and it holds text`);
-    const taken = new Float64Array(rows.length);
-    for (let i = 0; i < rows.length; i++) taken[i] = values[rows[i]];
-    return taken;
+    return taken(values, rows, new Float64Array(rows.length));
+  };
+  const known = new Map<string, Coded<string>>();
+  const categories = (name: string): Coded<string> => {
+    if (!known.has(name)) {
+      const values = column(name);
+      if (values instanceof Float64Array) {
+        const { codes, levels } = coded(taken(values, rows, new Float64Array(rows.length)));
+        known.set(name, { codes, levels: levels.map(String) });
+      } else known.set(name, coded(taken(values, rows, new Array<string>(rows.length))));
+    }
+    return known.get(name)!;
   };
   const contrasts = (name: string): Contrast[] => {
     const values = column(name);
     if (values instanceof Float64Array) return [{ name, values: numbers(name) }];
-    const { codes, levels } = encode(rows, [values]);
+    const { codes, levels } = categories(name);
     return levels.slice(1).map((level, index) => ({
       name: name + level,
       values: indicator(codes, index + 1),
@@ -86,7 +95,7 @@ export function design(data: Readonly<Record<string, Data>>, spec: ModelSpec): D
     missing: total - rows.length,
     y: numbers(spec.response),
     terms,
-    random: spec.random.flatMap((random) => randomTerms(random, encode(rows, random.by.map(column)), numbers)),
+    random: spec.random.flatMap((random) => randomTerms(random, random.by.map(categories).reduce(paired), numbers)),
   };
 }
 
@@ -105,6 +114,15 @@ function completeRows(columns: readonly Data[], total: number): Int32Array {
   return rows.subarray(0, kept);
 }
 
+function taken<Values extends { [row: number]: Value }, Value>(
+  from: { readonly [row: number]: Value },
+  rows: Int32Array,
+  into: Values,
+): Values {
+  for (let i = 0; i < rows.length; i++) into[i] = from[rows[i]];
+  return into;
+}
+
 function indicator(codes: Int32Array, level: number): Float64Array {
   const values = new Float64Array(codes.length);
   for (let i = 0; i < codes.length; i++) if (codes[i] === level) values[i] = 1;
@@ -120,7 +138,7 @@ function products(left: Contrast[], right: Contrast[]): Contrast[] {
 /** Uncorrelated coefficients are separate terms over the same groups. */
 function randomTerms(
   { by, slopes = [], correlated = true }: RandomSpec,
-  groups: { codes: Int32Array; levels: string[] },
+  groups: Coded<string>,
   numbers: (name: string) => Float64Array,
 ): RandomTerm[] {
   const coefficients = [
@@ -135,53 +153,40 @@ function randomTerms(
   return correlated ? [{ ...term, coefficients }] : coefficients.map((each) => ({ ...term, coefficients: [each] }));
 }
 
-/** Codes of the combinations that occur, in code-point order of the first column, then the second, and so on. */
-function encode(rows: Int32Array, columns: readonly Data[]): { codes: Int32Array; levels: string[] } {
-  let codes = new Int32Array(rows.length);
-  let levels = [''];
-  for (const [position, values] of columns.entries()) {
-    const own = codesOf(rows, values);
-    // A pair of codes is numbered when first met; then the numbers are put in order.
-    const width = own.names.length;
-    const number = new Map<number, number>();
-    const met: { first: number; second: number | string }[] = [];
-    const pairs = new Int32Array(rows.length);
-    for (let i = 0; i < rows.length; i++) {
-      const key = codes[i] * width + own.codes[i];
-      let known = number.get(key);
-      if (known === undefined) {
-        known = met.push({ first: codes[i], second: own.names[own.codes[i]] }) - 1;
-        number.set(key, known);
-      }
-      pairs[i] = known;
-    }
-    const order = [...met.keys()].sort(
-      (a, b) => met[a].first - met[b].first || (met[a].second < met[b].second ? -1 : 1),
-    );
-    const rank = new Int32Array(order.length);
-    for (const [index, known] of order.entries()) rank[known] = index;
-    const before = levels;
-    levels = order.map((known) => {
-      const { first, second } = met[known];
-      return position === 0 ? String(second) : `${before[first]}:${second}`;
-    });
-    for (let i = 0; i < pairs.length; i++) pairs[i] = rank[pairs[i]];
-    codes = pairs;
-  }
-  return { codes, levels };
+/** For each row the place of its value among those that occur, which are in order. */
+interface Coded<Value> {
+  readonly codes: Int32Array;
+  readonly levels: readonly Value[];
 }
 
-function codesOf(rows: Int32Array, values: Data): { codes: Int32Array; names: (number | string)[] } {
-  const known = new Map<number | string, number>();
-  const codes = new Int32Array(rows.length);
-  for (let i = 0; i < rows.length; i++) {
-    const value = values[rows[i]];
-    let code = known.get(value);
-    if (code === undefined) {
-      code = known.size;
+/** In the order of numbers or of code points. */
+function coded<Value extends number | string>(values: ArrayLike<Value>): Coded<Value> {
+  const known = new Map<Value, number>();
+  const codes = new Int32Array(values.length);
+  let code = -1;
+  for (let i = 0; i < codes.length; i++) {
+    const value = values[i];
+    // Rows of one group often lie together.
+    if (i === 0 || value !== values[i - 1]) {
+      code = known.get(value) ?? known.size;
       known.set(value, code);
     }
     codes[i] = code;
   }
-  return { codes, names: [...known.keys()] };
+  const met = [...known.keys()];
+  const order = Int32Array.from(met.keys()).sort((a, b) => (met[a] < met[b] ? -1 : 1));
+  const rank = new Int32Array(order.length);
+  for (let place = 0; place < order.length; place++) rank[order[place]] = place;
+  for (let i = 0; i < codes.length; i++) codes[i] = rank[codes[i]];
+  return { codes, levels: Array.from(order, (index) => met[index]) };
+}
+
+/** The combinations that occur, in the order of the first, then the second. */
+function paired(first: Coded<string>, second: Coded<string>): Coded<string> {
+  const width = second.levels.length;
+  const pairs = new Float64Array(first.codes.length);
+  for (let i = 0; i < pairs.length; i++) pairs[i] = first.codes[i] * width + second.codes[i];
+  const { codes, levels } = coded(pairs);
+  const name = (pair: number) => `${first.levels[Math.floor(pair / width)]}:${second.levels[pair % width]}`;
+  return { codes, levels: levels.map(name) };
 }

@@ -1,5 +1,6 @@
-import type { Blocks, LocalTerm } from './blocks.ts';
+import type { Blocks } from './blocks.ts';
 import { cholesky, forwardSolve } from './cholesky.ts';
+import type { LocalTerm } from './layout.ts';
 
 /**
  * A model's blocks at one theta. With `W = I + Z Λ Λ' Z'` the covariance of the response over that of its residuals:

@@ -1,5 +1,5 @@
 import { studentT } from '../distributions/studentT.ts';
-import { bilinear, fromEigen, multiply, symmetricEigen, transpose } from './dense.ts';
+import { bilinear, multiply, pseudoInverse, transpose } from './dense.ts';
 import { byCovariance, covarianceByTheta, toTheta } from './derivatives.ts';
 import type { Fit } from './fit.ts';
 import { parameterList, pieces } from './pieces.ts';
@@ -25,12 +25,11 @@ export interface Estimate {
 export function satterthwaite({
   blocks: model,
   theta,
-  factored,
+  derivatives: by,
   method,
   variance,
 }: Fit): (basis: Float64Array) => number {
   const p = model.p;
-  const by = byCovariance(p, pieces(model, theta, factored), method);
   const m = theta.length;
   const degrees = method === 'REML' ? model.n - p : model.n;
   const gradient = by.trace.map((trace, i) => trace - by.square[i] / variance);
@@ -139,16 +138,4 @@ function relativeCovariances(model: Fit['blocks'], theta: Float64Array): Float64
 
 function lessWeighted(whole: Float64Array, weights: Float64Array, parts: readonly Float64Array[]): Float64Array {
   return whole.map((value, at) => parts.reduce((left, part, i) => left - weights[i] * part[at], value));
-}
-
-/** The inverse, with directions in which the matrix is flat (a variance at zero) left out. */
-function pseudoInverse(matrix: Float64Array, n: number): Float64Array {
-  // Scaled to a unit diagonal first, as theta and the residual variance may differ by many orders of magnitude.
-  const scale = Float64Array.from({ length: n }, (_, i) => 1 / Math.sqrt(Math.abs(matrix[i * (n + 1)])) || 0).map(
-    (each) => (Number.isFinite(each) ? each : 0),
-  );
-  const scaled = matrix.map((value, at) => value * scale[(at / n) | 0] * scale[at % n]);
-  const { values, vectors } = symmetricEigen(scaled, n);
-  const inverse = fromEigen(values, vectors, (value) => (Math.abs(value) > 1e-9 ? 1 / value : 0));
-  return inverse.map((value, at) => value * scale[(at / n) | 0] * scale[at % n]);
 }

@@ -11,6 +11,8 @@ export interface Minimum<Extra> {
   readonly x: Float64Array;
   readonly value: number;
   readonly extra: Extra;
+  /** What was known at the point before the last step. */
+  readonly before: Extra;
   readonly iterations: number;
   readonly converged: boolean;
 }
@@ -25,6 +27,7 @@ export function newton<Extra>(start: Float64Array, at: (x: Float64Array) => Poin
   const n = start.length;
   let x = start;
   let here = at(x);
+  let before = here.extra;
   let converged = n === 0;
   let iterations = 0;
   while (!converged && iterations++ < MOST_STEPS) {
@@ -38,10 +41,11 @@ export function newton<Extra>(start: Float64Array, at: (x: Float64Array) => Poin
     const unseen = 1e-14 * Math.max(1, Math.abs(here.value));
     converged = gain < unseen;
     const next = goDown(x, step, gain, here, at);
+    before = here.extra;
     if (next === undefined) break;
     [x, here] = next;
   }
-  return { x, value: here.value, extra: here.extra, iterations, converged };
+  return { x, value: here.value, extra: here.extra, before, iterations, converged };
 }
 
 /**

@@ -71,7 +71,7 @@ export function profileIntervals(model: MixedModel, level = 0.95): ProfileInterv
     const without = blocks({ ...best.fit.design, terms: best.fit.design.terms.filter((_, i) => i !== column) });
     const rise: Rise = (value) => {
       const response = best.fit.design.y.map((y, row) => y - value * values[row]);
-      return optimise(withResponse(without, response), 'ML', startOf(best)).criterion - cut;
+      return optimise(withResponse(without, response), 'ML').criterion - cut;
     };
     add({ kind: 'fixed', term, estimate }, se, [-Infinity, Infinity], rise);
   }
@@ -100,10 +100,6 @@ function reordered(rows: Design, index: number, first: readonly number[]): Frame
   });
   const design = { ...rows, random };
   return { design, blocks: blocks(design) };
-}
-
-function startOf({ fit: { theta } }: MixedModel): Float64Array | undefined {
-  return theta.some((value) => value === 0) ? undefined : theta;
 }
 
 /** The least deviance with one parameter held, over the others: theta and u, the log of the residual deviation. */
