@@ -114,7 +114,9 @@ export function modelSentence({ design, n, missing, random }: IntervalFit, asked
     `${what} of ${asked.outcome} from the start to the end of an interval (${asked.compared}), one row an interval of one foot, ${n} rows.`,
     `Fixed effects: ${listed(fixed)}; categories against their first level. Random intercepts${random.some(({ term }) => term !== '(Intercept)') ? ' and uncorrelated slopes' : ''}: ${listed(groups)}.`,
     'Restricted maximum likelihood; degrees of freedom by Satterthwaite; 95% intervals from Student’s t.',
-    missing > 0 ? `${missing} ${missing === 1 ? 'row' : 'rows'} left out because a circumstance in the model is not known for them.` : '',
+    missing > 0
+      ? `${missing} ${missing === 1 ? 'row' : 'rows'} left out because a circumstance in the model is not known for them.`
+      : '',
   ]
     .filter((part) => part !== '')
     .join(' ');
