@@ -28,7 +28,7 @@ const shortForms: Readonly<Record<string, string>> = {
 };
 
 /** The words of a heading in lower case, signs of units spelt out, common short forms written in full. */
-function wordsOf(heading: string): string[] {
+export function wordsOf(heading: string): string[] {
   const words = heading
     .replace(/(\p{Ll}|\d)(\p{Lu})/gu, '$1 $2')
     .toLowerCase()
@@ -40,7 +40,7 @@ function wordsOf(heading: string): string[] {
 }
 
 /** The words without the unit at their end: `toe length in mm` is `toe length`, in mm. */
-function split(words: readonly string[]): { stem: string; unit?: string } {
+export function withoutUnit(words: readonly string[]): { stem: string; unit?: string } {
   const unit = words.length > 1 ? unitCode(words[words.length - 1]) : undefined;
   if (unit === undefined) return { stem: words.join(' ') };
   const rest = words.slice(0, -1);
@@ -58,7 +58,7 @@ function byWords(schema: TableSchema): ReadonlyMap<string, ColumnSchema> {
     for (const column of schema.columns)
       for (const heading of [column.name, column.title, ...column.headings]) {
         const words = wordsOf(heading);
-        for (const form of [words.join(' '), column.unit === '1' ? '' : split(words).stem])
+        for (const form of [words.join(' '), column.unit === '1' ? '' : withoutUnit(words).stem])
           if (form !== '' && !forms.has(form)) forms.set(form, column);
       }
     map = forms;
@@ -78,7 +78,7 @@ export function matchHeading(heading: string, schema: TableSchema): HeadingMatch
   const words = wordsOf(heading);
   const forms = byWords(schema);
   const whole = forms.get(words.join(' '));
-  const { stem, unit } = split(words);
+  const { stem, unit } = withoutUnit(words);
   const column = whole ?? forms.get(stem);
   if (column === undefined) return undefined;
   if (unit === undefined || column.kind !== 'number') return whole && { column, exact: false };

@@ -1,0 +1,120 @@
+import type { TableName } from '../../hoof/context.ts';
+import { type Limb, parseLimb } from '../../hoof/limbs.ts';
+import { unguard } from '../guard.ts';
+import { markOf } from '../layout.ts';
+import { isMissing } from '../missingWords.ts';
+import { isSerialDay } from '../parseDate.ts';
+import { schemas } from '../schemas.ts';
+import type { CellGrid } from './cellGrid.ts';
+import { fileHeadings, limbInHeading } from './fileHeadings.ts';
+import { type ColumnMatch, headingMatches } from './headingMatches.ts';
+import type { ColumnUse, ImportPlan } from './importPlan.ts';
+
+const headingRows = 10;
+const sampleRows = 60;
+
+/**
+ * How a file is most likely meant: which table, where its headings stand, and what each of its columns is. For the user
+ * to look at and correct.
+ * @param table  which table it is; left out, the one that fits best
+ * @example suggestPlan(gridOfText('Horse,Seen,LF toe angle,RF toe angle\n…', 'wide.csv')).uses[2] // LF, toe_angle_deg
+ */
+export function suggestPlan(grid: CellGrid, table?: TableName, headingRow?: number): ImportPlan {
+  const tables = table ? [table] : (['feet', 'horses', 'visits'] as const);
+  const rows = headingRow === undefined ? likelyRows(grid) : [headingRow];
+  const plans = tables.flatMap((name) => rows.map((row) => planOf(grid, name, row)));
+  // The first of the best: feet before horses, and the upper row before the lower.
+  return plans.reduce((best, plan) => (plan.score > best.score + 1e-9 ? plan : best)).plan;
+}
+
+/** Rows that could be headings: several cells, the most of them words. */
+function likelyRows({ rows }: CellGrid): number[] {
+  const found = rows.slice(0, headingRows).flatMap((row, at) => {
+    const said = row.filter((text) => text !== '');
+    const words = said.filter((text) => /\p{L}/u.test(text));
+    return said.length > 1 && words.length * 2 > said.length ? [at] : [];
+  });
+  const first = rows.findIndex((row) => row.some((text) => text !== ''));
+  return found.length > 0 ? found : [Math.max(first, 0)];
+}
+
+function planOf(grid: CellGrid, table: TableName, headingRow: number): { plan: ImportPlan; score: number } {
+  const schema = schemas[table];
+  const headings = fileHeadings(grid, headingRow);
+  const body = grid.rows.slice(headingRow + 1, headingRow + 1 + sampleRows);
+  const mark = markOf(body);
+  const candidates = headings.flatMap((heading, c) => {
+    const cells = body.map((row) => row[c] ?? '');
+    const matches = headingMatches(heading, cells, schema, mark).map((match) => ({ ...match, c }));
+    const split = table === 'feet' ? limbInHeading(heading) : undefined;
+    const across = split
+      ? headingMatches(split.rest, cells, schema, mark)
+          .filter(({ column }) => column.kind === 'number' || column.kind === 'boolean')
+          .map((match) => ({ ...match, c, limb: split.limb }))
+      : [];
+    return [...across, ...matches] as (ColumnMatch & { c: number; limb?: Limb })[];
+  });
+  const chosen = assigned(candidates);
+  const names = new Set(chosen.map(({ column }) => column.name));
+  const horse = names.has('horse_id') ? -1 : likelyNames(headings, body, new Set(chosen.map(({ c }) => c)));
+  const uses = headings.map((heading, c): ColumnUse => {
+    const match = chosen.find((one) => one.c === c);
+    if (c === horse) return { kind: 'column', column: 'horse_id' };
+    if (!match) return { kind: heading === '' ? 'nothing' : 'own' };
+    const { column, unit, limb } = match;
+    const other = unit !== undefined && unit !== column.unit;
+    return { kind: 'column', column: column.name, ...(other && { unit }), ...(limb && { limb }) };
+  });
+  const dated = chosen.find(({ column }) => column.kind === 'date');
+  const serial = dated === undefined && body.some((row) => row.some(isSerialDay));
+  const plan: ImportPlan = {
+    ...{ table, headingRow, uses: serial ? withSerialDays(uses, headings, body) : uses },
+    ...((serial || body.some((row) => isSerialDay(row[dated?.c ?? -1] ?? ''))) && { serial: grid.serial }),
+    ...{ limbs: [], given: [] },
+  };
+  const needed = schema.required.filter(
+    (name) => names.has(name) || (name === 'limb' && chosen.some(({ limb }) => limb)),
+  );
+  return { plan, score: chosen.reduce((sum, { score }) => sum + score, 0) + needed.length / schema.required.length };
+}
+
+type Candidate = ColumnMatch & { readonly c: number; readonly limb?: Limb };
+
+/** The best matches, each column of the file and of the table (of a limb) once. */
+function assigned(candidates: readonly Candidate[]): Candidate[] {
+  const taken = new Set<string>();
+  const used = new Set<number>();
+  const across = candidates.some(({ limb }) => limb);
+  return [...candidates]
+    .sort((a, b) => b.score - a.score || a.c - b.c)
+    .filter(({ column, c, limb }) => {
+      const place = `${limb ?? ''} ${column.name}`;
+      if (used.has(c) || taken.has(place) || (across && column.name === 'limb')) return false;
+      used.add(c);
+      taken.add(place);
+      return true;
+    });
+}
+
+/** The first column of texts that are neither numbers nor limbs: whose feet these are, if no heading says so. */
+function likelyNames(headings: readonly string[], body: readonly (readonly string[])[], used: ReadonlySet<number>) {
+  return headings.findIndex((_, c) => {
+    const said = body.map((row) => unguard(row[c] ?? '')).filter((text) => !isMissing(text));
+    const names = said.filter((text) => /\p{L}{2}/u.test(text) && !parseLimb(text));
+    return !used.has(c) && said.length > 0 && names.length >= 0.9 * said.length;
+  });
+}
+
+/** Where no column reads as dates and one holds day numbers, that is the date. */
+function withSerialDays(uses: readonly ColumnUse[], headings: readonly string[], body: readonly (readonly string[])[]) {
+  const c = headings.findIndex((_, at) => {
+    const said = body.map((row) => row[at] ?? '').filter((text) => !isMissing(text));
+    return uses[at].kind !== 'column' && said.length > 0 && said.every(isSerialDay);
+  });
+  return uses.map((use, at): ColumnUse => (at === c ? { kind: 'column', column: 'date' } : use));
+}
+
+/** Files with the same headings are read alike: what tells them from others. */
+export function headingsKey(grid: CellGrid, { headingRow }: ImportPlan): string {
+  return JSON.stringify(fileHeadings(grid, headingRow).map((heading) => heading.toLowerCase().replace(/\s+/g, ' ')));
+}
