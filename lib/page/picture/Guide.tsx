@@ -5,18 +5,21 @@ import type { Spot } from './work.ts';
 interface GuideProps {
   readonly points: readonly Slot[];
   readonly placing: Placing;
-  readonly onPlacing: (change: (placing: Placing) => Placing) => void;
-  readonly onTravel: (way: 'back' | 'forth') => void;
   readonly doubt?: string;
 }
 
-/** Which point comes next and where it lies; what was done taken back. */
-export function Guide({ points, placing, onPlacing, onTravel, doubt }: GuideProps) {
+interface ToolsProps {
+  readonly points: readonly Slot[];
+  readonly placing: Placing;
+  readonly onPlacing: (change: (placing: Placing) => Placing) => void;
+  readonly onTravel: (way: 'back' | 'forth') => void;
+}
+
+/** Which point comes next and where it lies. */
+export function Guide({ points, placing, doubt }: GuideProps) {
   const next = nextPoint(points, placing);
   const wanted = points.filter(({ extra }) => !extra);
   const done = wanted.filter(({ name }) => placing.spots.has(name)).length;
-  const inHand = points.find(({ name }) => name === placing.chosen);
-  const [undo, redo] = [placing.past.at(-1), placing.future.at(-1)];
   return (
     <div class="picture-guide">
       <p class="picture-next">
@@ -41,25 +44,28 @@ export function Guide({ points, placing, onPlacing, onTravel, doubt }: GuideProp
           {doubt}
         </p>
       )}
-      <div class="edit-bar unprinted">
-        <button type="button" disabled={!next} onClick={() => onPlacing((now) => (next ? skip(now, next) : now))}>
-          {next?.extra ? 'That is enough of these' : 'Leave this one out'}
-        </button>
-        <button type="button" disabled={!undo} onClick={() => onTravel('back')}>
-          Take back{undo && `: ${undo.words}`}
-        </button>
-        <button type="button" disabled={!redo} onClick={() => onTravel('forth')}>
-          Do again{redo && `: ${redo.words}`}
-        </button>
-        {inHand && placing.spots.has(inHand.name) && (
-          <InHand point={inHand} spot={placing.spots.get(inHand.name)!} onPlacing={onPlacing} />
-        )}
-      </div>
-      <p class="note unprinted" id="picture-keys">
-        Tap or click to place, drag a point to move it, drag beside it to move the picture; rest a finger to aim. Keys
-        on the picture: Enter places in the middle, arrows move the point in hand (Shift for more), Delete takes it off,
-        + and − come closer and go wider.
-      </p>
+    </div>
+  );
+}
+
+/** What can be done with the points: one left out, the last change taken back, the one in hand put where it is typed. */
+export function Tools({ points, placing, onPlacing, onTravel }: ToolsProps) {
+  const next = nextPoint(points, placing);
+  const inHand = points.find(({ name }) => name === placing.chosen);
+  const spot = inHand && placing.spots.get(inHand.name);
+  const [undo, redo] = [placing.past.at(-1), placing.future.at(-1)];
+  return (
+    <div class="edit-bar unprinted">
+      <button type="button" disabled={!next} onClick={() => onPlacing((now) => (next ? skip(now, next) : now))}>
+        {next?.extra ? 'That is enough of these' : 'Leave this one out'}
+      </button>
+      <button type="button" disabled={!undo} onClick={() => onTravel('back')}>
+        Take back{undo && `: ${undo.words}`}
+      </button>
+      <button type="button" disabled={!redo} onClick={() => onTravel('forth')}>
+        Do again{redo && `: ${redo.words}`}
+      </button>
+      {spot && <InHand point={inHand} spot={spot} onPlacing={onPlacing} />}
     </div>
   );
 }

@@ -6,7 +6,7 @@ import { travelKey } from '../sheet/typing.ts';
 import { useRevision } from '../sheet/useRevision.ts';
 import { SurroundingsContext } from '../surroundings.ts';
 import { entryOf } from './entering.ts';
-import { Guide } from './Guide.tsx';
+import { Guide, Tools } from './Guide.tsx';
 import { KnownSizeFields } from './KnownSizeFields.tsx';
 import { LaidOver } from './LaidOver.tsx';
 import { PictureChoice } from './PictureChoice.tsx';
@@ -151,7 +151,7 @@ export function PictureDesk({ block, work }: { block: PictureBlock; work: Pictur
             />
           </div>
           <h2>The points</h2>
-          <Guide points={points} placing={open.placing} onPlacing={change} onTravel={travelled} doubt={answer.doubt} />
+          <Guide points={points} placing={open.placing} doubt={answer.doubt} />
           <div class="picture-work">
             <Stage
               key={open.photo}
@@ -164,7 +164,9 @@ export function PictureDesk({ block, work }: { block: PictureBlock; work: Pictur
               answer={answer}
               units={units}
               inside={work.inside(open.subject.view, open.subject.limb)}
-            />
+            >
+              <Tools points={points} placing={open.placing} onPlacing={change} onTravel={travelled} />
+            </Stage>
             <PointList
               points={points}
               placing={open.placing}

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { useCallback, useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { DisplayUnits } from '../../sheet/display.ts';
 import { listenToGestures } from './gestures.ts';
@@ -21,6 +22,8 @@ interface StageProps {
   readonly units: DisplayUnits;
   /** Which side of the picture is the inside of the foot. */
   readonly inside?: 'left' | 'right';
+  /** What stands below the picture. */
+  readonly children?: ComponentChildren;
 }
 
 const STEP = 1.5;
@@ -62,12 +65,11 @@ export function Stage(props: StageProps) {
       spots: () => now.current.props.placing.spots,
       onAim: setAim,
       onPlace(spot) {
-        const { points, onPlacing, pyramid } = now.current.props;
-        if (!inPicture(spot, pyramid)) return;
-        onPlacing((placing) => {
-          const point = nextPoint(points, placing);
-          return point ? put(placing, point, rounded(spot)) : placing;
-        });
+        const { points, placing, onPlacing, pyramid } = now.current.props;
+        const point = nextPoint(points, placing);
+        if (!point || !inPicture(spot, pyramid)) return false;
+        onPlacing((placing) => put(placing, point, rounded(spot)));
+        return true;
       },
       onHold: (name) => now.current.props.onPlacing((placing) => choose(placing, name)),
       onDrag(name, spot, stroke) {
@@ -186,6 +188,12 @@ export function Stage(props: StageProps) {
           ))}
         </span>
       </div>
+      {props.children}
+      <p class="note unprinted" id="picture-keys">
+        Tap or click to place, drag a point to move it, drag beside it to move the picture; rest a finger to aim. Keys
+        on the picture: Enter places in its middle, arrows move the point in hand (Shift for more), Delete takes it off,
+        + and − come closer and go wider.
+      </p>
     </div>
   );
 }

@@ -53,7 +53,7 @@ export function WhichFoot({ subject, onChange, horses, limbs, moments, views }: 
       </label>
       <Ways legend="Foot" choices={limbs} value={subject.limb} onChange={set('limb')} />
       <Ways
-        legend="Seen from"
+        legend="Seen"
         choices={views.map(({ name, title }) => ({ value: name, label: title }))}
         value={subject.view}
         onChange={set('view')}

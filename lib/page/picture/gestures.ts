@@ -10,8 +10,9 @@ export interface Gestures {
   readonly spots: () => ReadonlyMap<string, Spot>;
   /** Where someone would place a point now, for the magnifier; `undefined` when nobody aims any more. */
   readonly onAim: (spot: Spot | undefined) => void;
-  readonly onPlace: (spot: Spot) => void;
-  /** A point is taken hold of, or tapped. */
+  /** Someone taps or clicks where no point is, or beside the one that is there. @returns whether a point was placed */
+  readonly onPlace: (spot: Spot) => boolean;
+  /** A point is taken hold of. */
   readonly onHold: (name: string) => void;
   /** A held point is moved; all that has one `stroke` is one movement. */
   readonly onDrag: (name: string, spot: Spot, stroke: string) => void;
@@ -35,6 +36,8 @@ type Doing =
 
 /** How far from a point one may take hold of it, in px of the screen. */
 const REACH = { mouse: 12, pen: 16, touch: 26 } as const;
+/** As near as this a tap means the point that is there, and not the next one beside it. */
+const ON = { mouse: 5, pen: 6, touch: 9 } as const;
 /** How far a press may slip and be a press still. */
 const SLIP = { mouse: 4, pen: 7, touch: 9 } as const;
 /** How long a finger rests before it aims, in ms. */
@@ -92,7 +95,6 @@ export function listenToGestures(element: HTMLElement, told: Gestures): () => vo
       const [x, y] = toRoom(told.sight(), spot);
       const offset: Spot = [x - place[0], y - place[1]];
       begin({ kind: 'hold', name, offset, stroke: `drag ${++strokes}`, from: place, moves: false });
-      told.onHold(name);
       told.onAim(spot);
       return;
     }
@@ -135,8 +137,9 @@ export function listenToGestures(element: HTMLElement, told: Gestures): () => vo
       case 'hold': {
         const { name, offset, stroke, from } = doing;
         // A tap that only takes a point in hand must not shift it.
-        doing.moves ||= distance(place, from) > 2;
-        if (!doing.moves) return;
+        if (!doing.moves && distance(place, from) <= slip) return;
+        if (!doing.moves) told.onHold(name);
+        doing.moves = true;
         const spot = toPicture(told.sight(), [place[0] + offset[0], place[1] + offset[1]]);
         told.onDrag(name, spot, stroke);
         told.onAim(spot);
@@ -162,8 +165,14 @@ export function listenToGestures(element: HTMLElement, told: Gestures): () => vo
       return;
     }
     begin({ kind: 'nothing' });
-    if (event.type === 'pointerup' && (was.kind === 'press' || was.kind === 'aim'))
-      told.onPlace(toPicture(told.sight(), place));
+    if (event.type === 'pointerup') {
+      const spot = toPicture(told.sight(), place);
+      if (was.kind === 'press' || was.kind === 'aim') told.onPlace(spot);
+      else if (was.kind === 'hold' && !was.moves) {
+        const on = Math.hypot(...was.offset) <= ON[kindOf(event)];
+        if (on || !told.onPlace(spot)) told.onHold(was.name);
+      }
+    }
     if (touch) told.onAim(undefined);
   }
 

@@ -3,6 +3,7 @@ const style = `
 .chooser { position: relative; display: inline-flex; align-items: center; min-height: 2rem; padding: 0.3rem 0.75rem; border: var(--stroke-thin) solid var(--edge); border-radius: 2px; background: var(--card); overflow: hidden; font: var(--size-small)/1.3 var(--font-label); }
 .picture-desk .note { max-width: 46rem; }
 .picture-desk > [role=status] { min-height: 1.45em; }
+.picture-part { margin-bottom: var(--space-far); }
 .picture-choosers, .picture-kept { display: flex; flex-wrap: wrap; align-items: end; gap: var(--space-close) var(--space-near); margin: 0 0 var(--space-close); }
 .picture-choosers .chooser { min-height: 2.75rem; padding-inline: 1.1rem; border-color: var(--ink); font-weight: 600; }
 .picture-camera { display: none; }
@@ -83,7 +84,9 @@ const style = `
 .picture-sample { width: 36px; height: 10px; vertical-align: middle; }
 @media (max-width: 56rem) {
   .picture-work { grid-template-columns: minmax(0, 1fr); }
-  .picture-room { height: min(60vh, 34rem); }
+  .picture-room { height: min(58vh, 34rem); }
+  .picture-guide { position: sticky; top: 0; z-index: 2; }
+  .picture-how { min-height: 0; }
   .picture-points { max-height: none; }
 }
 @media (max-width: 30rem) {
