@@ -32,38 +32,41 @@ export function headingMatches(
   mark: DecimalMark = '.',
 ): ColumnMatch[] {
   const said = cells.map(unguard).filter((text) => !isMissing(text));
-  const known = matchHeading(heading, schema);
+  const meant = matchHeading(heading, schema);
   const { unit } = withoutUnit(wordsOf(heading));
   return schema.columns
     .flatMap((column): ColumnMatch[] => {
-      const exact = known && !known.wrongUnit && known.column === column;
-      if (exact && known.exact) return [{ column, score: 1 }];
+      const exact = meant && !meant.wrongUnit && meant.column === column;
+      if (exact && meant.exact) return [{ column, score: 1 }];
       const fits =
         unit === undefined || column.kind !== 'number' || convertible(parseUnit(unit), parseUnit(column.unit));
       if (!fits) return [];
       const words = exact ? 1 : likeness(heading, column);
+      const toldByCells = column.kind === 'date' || column.name === 'limb';
+      if (words < enoughWords && !toldByCells) return [];
       const told = column.kind === 'number' ? unit : undefined;
       const guessed = told ?? unitOfCells(said, column, mark);
       const share = shareRead(said, column, guessed, mark);
       if (words >= enoughWords && share >= enoughCells)
         return [{ column, score: 0.5 + 0.3 * words + 0.15 * share, ...(guessed && { unit: guessed }) }];
       if (exact) return [{ column, score: 0.6, ...(told && { unit: told }) }];
-      const byCells = said.length > 0 && share >= sureCells && (column.kind === 'date' || column.name === 'limb');
-      return byCells ? [{ column, score: 0.4 * share }] : [];
+      return toldByCells && said.length > 0 && share >= sureCells ? [{ column, score: 0.4 * share }] : [];
     })
     .sort((a, b) => b.score - a.score);
 }
 
+const stemOf = (heading: string) => withoutUnit(wordsOf(heading)).stem.split(' ');
+const known = new WeakMap<ColumnSchema, readonly (readonly string[])[]>();
+
 /** How much of its words a heading shares with the best of a column's names, from 0 to 1. */
 function likeness(heading: string, column: ColumnSchema): number {
-  const words = new Set(withoutUnit(wordsOf(heading)).stem.split(' '));
-  const forms = [column.name, column.title, ...column.headings].map((form) =>
-    withoutUnit(wordsOf(form)).stem.split(' '),
-  );
+  const words = new Set(stemOf(heading));
+  const forms = known.get(column) ?? [column.name, column.title, ...column.headings].map(stemOf);
+  known.set(column, forms);
   return Math.max(
     ...forms.map((form) => {
-      const shared = new Set(form.filter((word) => words.has(word))).size;
-      return shared / (words.size + new Set(form).size - shared);
+      const shared = form.filter((word) => words.has(word)).length;
+      return shared / (words.size + form.length - shared);
     }),
   );
 }
