@@ -104,10 +104,9 @@ function named(words: readonly string[]): string[] {
   return words.filter((word) => word !== '');
 }
 
-/** Whether groups hold more than one row, but not all rows: else their share can't be told from something else. */
+/** Whether groups hold more than one row: else their share can't be told from what is left over. */
 function shares(groups: readonly string[], n: number): boolean {
-  const count = new Set(groups).size;
-  return count < n && count > 1;
+  return new Set(groups).size < n;
 }
 
 function levelsOf(name: string, words: Readonly<Record<string, readonly string[]>>): number {
