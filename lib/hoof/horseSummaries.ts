@@ -51,28 +51,25 @@ export function horseSummaries(occasions: Table, horses: readonly string[]): Col
     columns.occasions_measured.values as Float64Array,
     columns.last_measured.values as Float64Array,
   ];
-  for (let row = 0; row < occasions.rows; row++) {
-    count[groups.codes[row]]++;
-    if (!(days[row] <= last[groups.codes[row]])) last[groups.codes[row]] = days[row];
+  for (const [row, code] of groups.codes.entries()) {
+    count[code]++;
+    if (!(days[row] <= last[code])) last[code] = days[row];
   }
 
+  const rowsOf = parts.map((part) => rowsWhere(end, part));
   for (const name of summarised) {
     const column = occasions.column(name) as NumberColumn;
     const differences = leftMinusRight(column, side, opposite);
-    for (const part of parts) {
-      const rows = rowsWhere(end, part);
-      columns[partName(name, part)] = meansOf(column, rows, groups);
-      columns[partName(name, `${part}_left_minus_right`)] = meansOf(differences, rows, groups);
+    for (const [i, part] of parts.entries()) {
+      columns[partName(name, part)] = meansOf(column, rowsOf[i], groups);
+      columns[partName(name, `${part}_left_minus_right`)] = meansOf(differences, rowsOf[i], groups);
     }
   }
   return columns;
 }
 
-function rowsWhere({ codes, levels }: TextColumn, word: string): number[] {
-  const wanted = levels.indexOf(word);
-  const rows: number[] = [];
-  if (wanted >= 0) for (let row = 0; row < codes.length; row++) if (codes[row] === wanted) rows.push(row);
-  return rows;
+function rowsWhere({ values }: TextColumn, word: string): number[] {
+  return values.flatMap((value, row) => (value === word ? row : []));
 }
 
 /** On the rows of left feet, so that each pair counts once. */
