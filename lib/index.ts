@@ -158,12 +158,24 @@ export type { ColumnDescription, SheetOptions } from './sheet/sheet.ts';
 export type { Table } from './sheet/table.ts';
 export * from './stats/index.ts';
 export { columnOfTexts } from './store/contents.ts';
-export { forgetTables, keepTables, keptTables, onTablesKept } from './store/keptTables.ts';
-export { leaveBehind } from './store/leftBehind.ts';
+export type { Entered, JournalEdit, JournalEntry, RowId } from './store/journal.ts';
+export { isNewer } from './store/notKept.ts';
+export { OpenRecord } from './store/openRecord.ts';
 export { forgetPicture, keepPicture, keptPicture, keptPictures } from './store/pictures.ts';
 export { pointsFromCsv, pointsToCsv } from './store/pointsTable.ts';
+export {
+  chooseRecord,
+  deleteRecord,
+  foundRecord,
+  listRecords,
+  newRecord,
+  recordInUse,
+  renameRecord,
+  takeLeftBehind,
+} from './store/records.ts';
 export { TableRecord } from './store/tableRecord.ts';
-export type { KeptTable, KeptTables } from './store/tables.ts';
+export type { KeptTable, KeptTables, RecordInfo } from './store/tables.ts';
+export { onTold } from './store/tabs.ts';
 export { agreement as agreementChart } from './views/agreement.ts';
 export { type BetweenVisitsOptions, betweenVisits } from './views/betweenVisits.ts';
 export type { ChartDescription, ChartOptions } from './views/chart.ts';

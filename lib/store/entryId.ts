@@ -5,11 +5,12 @@ export function randomName(length = 12): string {
   return Array.from(crypto.getRandomValues(new Uint8Array(length)), (byte) => LETTERS[byte % LETTERS.length]).join('');
 }
 
-const page = randomName();
+/** This page of the notebook, while it is open: another has another. */
+export const pageName = randomName();
 let count = 0;
 
 /** The id of a change: this page's own name, of which every page that is opened has another, and a number. */
 export function newEntryId(): string {
   count++;
-  return `${page}-${count}`;
+  return `${pageName}-${count}`;
 }

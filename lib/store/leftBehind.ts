@@ -1,84 +1,56 @@
-import { type PackedColumn, packed, unpacked } from './packed.ts';
-import type { KeptTable, KeptTables } from './tables.ts';
+import type { JournalEntry } from './journal.ts';
+import type { RecordInfo } from './tables.ts';
 
-const KEY = 'evenhoof left behind';
+const KEY = 'evenhoof left behind ';
+
+/** What a page had not written yet when it was left. */
+export interface LeftBehind {
+  readonly record: RecordInfo;
+  /** The number of the last entry that the page knew in the journal. */
+  readonly seen: number;
+  readonly entries: readonly JournalEntry[];
+}
 
 /**
- * Leaves tables for the next page, at once: what is asked of the database while a page is being left may never be done.
- * @returns whether there was room; the browser's storage for text is small
+ * Leaves entries for the next page, at once: what is asked of the database while a page is being left may never be done.
+ * @param page  the name of this page alone
  */
-export function leaveBehind(tables: KeptTables): boolean {
+export function leaveBehind(page: string, left: LeftBehind): void {
   try {
-    localStorage.setItem(KEY, JSON.stringify(tables, written));
-    return true;
+    localStorage.setItem(KEY + page, JSON.stringify(left));
   } catch {
-    return false;
+    // Where nothing can be kept, or no room is left, it was never said to be.
   }
 }
 
-/** The tables that a page left behind, newer than any in the database; `undefined` where none did. */
-export function leftBehind(): KeptTables | undefined {
+/** What pages have left behind, by page. */
+export function leftBehind(): readonly (readonly [page: string, left: LeftBehind])[] {
   try {
-    const text = localStorage.getItem(KEY);
-    return text === null ? undefined : JSON.parse(text, read);
+    return Object.keys(localStorage)
+      .filter((key) => key.startsWith(KEY))
+      .flatMap((key) => {
+        const left = read(localStorage.getItem(key));
+        return left ? [[key.slice(KEY.length), left] as const] : [];
+      });
   } catch {
-    return undefined;
+    return [];
   }
 }
 
-/** Takes it away once it is in the database, or something newer is. */
-export function forgetLeftBehind(): void {
+/** Takes it away once it is in the database. */
+export function forgetLeftBehind(page: string): void {
   try {
-    localStorage.removeItem(KEY);
+    localStorage.removeItem(KEY + page);
   } catch {
     // Where nothing can be kept nothing was left.
   }
 }
 
-/** What JSON has no form for, marked by its kind. */
-type Marked =
-  | readonly ['numbers', bytes: string]
-  | readonly ['codes', bytes: string]
-  | readonly ['map', entries: readonly (readonly [unknown, unknown])[]]
-  | readonly ['columns', entries: readonly (readonly [string, PackedColumn])[]];
-
-function written(name: string, value: unknown): unknown {
-  if (value instanceof Float64Array) return { marked: ['numbers', base64(value)] satisfies Marked };
-  if (value instanceof Int32Array) return { marked: ['codes', base64(value)] satisfies Marked };
-  if (value instanceof Map) return { marked: ['map', [...value]] satisfies Marked };
-  if (name === 'columns') {
-    const columns = Object.entries(value as KeptTable['columns']);
-    return { marked: ['columns', columns.map(([column, kept]) => [column, packed(kept)] as const)] satisfies Marked };
-  }
-  return value;
-}
-
-function read(_: string, value: unknown): unknown {
-  const marked = (value as { marked?: Marked } | null)?.marked;
-  if (!Array.isArray(marked)) return value;
-  const [kind, content] = marked as Marked;
-  switch (kind) {
-    case 'numbers':
-      return new Float64Array(bytes(content).buffer);
-    case 'codes':
-      return new Int32Array(bytes(content).buffer);
-    case 'map':
-      return new Map(content);
-    case 'columns': {
-      const columns: Record<string, unknown> = Object.create(null);
-      for (const [name, column] of content) columns[name] = unpacked(column);
-      return columns;
-    }
+function read(text: string | null): LeftBehind | undefined {
+  try {
+    const left = JSON.parse(text ?? '');
+    return Array.isArray(left?.entries) && typeof left.record?.id === 'string' ? left : undefined;
+  } catch {
+    return undefined;
   }
 }
-
-const PIECE = 0x8000;
-
-function base64({ buffer, byteOffset, byteLength }: Float64Array | Int32Array): string {
-  const all = new Uint8Array(buffer, byteOffset, byteLength);
-  let text = '';
-  for (let at = 0; at < all.length; at += PIECE) text += String.fromCharCode(...all.subarray(at, at + PIECE));
-  return btoa(text);
-}
-
-const bytes = (text: string) => Uint8Array.from(atob(text), (character) => character.charCodeAt(0));

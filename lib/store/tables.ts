@@ -13,7 +13,7 @@ export interface KeptTable {
   readonly entered?: ReadonlyMap<string, ReadonlyMap<number, string>>;
   /** The reader's own computed columns. */
   readonly own?: readonly ComputedDefinition[];
-  /** A changed copy of an invented table: none of it was ever measured. */
+  /** An invented table, or a changed copy of one: none of it was ever measured. */
   readonly invented?: boolean;
   /** What brought the rows that it was opened with, as their ids say; they are numbered from 0. */
   readonly opened?: string;
@@ -28,4 +28,29 @@ export type ByName<Table> = { readonly [name in TableName]?: Table };
 export type KeptTables = ByName<KeptTable>;
 
 /** What the database holds of a table beside its columns, which stand in entries of their own. */
-export type TableHead = Omit<KeptTable, 'columns'> & { readonly names: readonly string[] };
+export interface TableHead extends Omit<KeptTable, 'columns'> {
+  readonly names: readonly string[];
+  /** Under which name its columns are kept. */
+  readonly stock: string;
+}
+
+/** What the database holds of a record beside columns and journal. */
+export interface RecordHead {
+  /** The number of the last entry of the journal that is worked into the tables. */
+  readonly through: number;
+  /** The greatest counter of the entries that are. */
+  readonly counter: number;
+  readonly tables: ByName<TableHead>;
+  /** Tables that another has taken the place of, as they stood before the entry of that number. */
+  readonly earlier: readonly { readonly until: number; readonly table: TableName; readonly head: TableHead }[];
+}
+
+/** One of the reader's records. */
+export interface RecordInfo {
+  readonly id: string;
+  readonly name: string;
+  /** When it was begun, in milliseconds since 1970-01-01 UTC. */
+  readonly made: number;
+  /** A changed copy of the invented herd: none of it was ever measured. */
+  readonly invented?: boolean;
+}

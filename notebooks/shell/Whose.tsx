@@ -1,14 +1,15 @@
-import { inUse, notKept, tableNames, useDemo, withoutFeet } from './herdInUse.ts';
+import { inUse, keeping, tableNames, useDemo, withoutFeet } from './herdInUse.ts';
 
 /** Says at every moment whether these are the reader's horses or invented ones. */
 export function Whose() {
+  const notKept = keeping.value.kept === 'not kept';
   if (!inUse.value) return <p class="whose">No herd yet</p>;
-  if (inUse.value.feet.invented)
+  if (inUse.value.whose === 'own' && inUse.value.record.info.invented)
     return (
       <div class="whose demo">
         <p>
           <strong>A changed copy of the invented demo herd.</strong> None of these horses exists.{' '}
-          {notKept.value && 'The copy could not be kept in this browser and is gone when you leave this page.'}
+          {notKept && 'The copy could not be kept in this browser and is gone when you leave this page.'}
         </p>
         <button type="button" onClick={useDemo}>
           Back to the demo herd as it was
@@ -21,8 +22,8 @@ export function Whose() {
     return (
       <div class="whose own">
         <p>
-          <strong>Your herd</strong>, from {files.join(', ')}.{' '}
-          {notKept.value
+          <strong>Your herd</strong> “{own.record.info.name}”, from {files.join(', ')}.{' '}
+          {notKept
             ? 'It could not be kept in this browser and is gone when you leave this page.'
             : 'It stays on this device.'}
         </p>
@@ -32,7 +33,8 @@ export function Whose() {
       </div>
     );
   }
-  const waiting = tableNames.flatMap((name) => withoutFeet.value[name]?.file ?? []);
+  const waited = withoutFeet.value?.tables() ?? {};
+  const waiting = tableNames.flatMap((name) => waited[name]?.file ?? []);
   return (
     <div class="whose demo">
       <p>

@@ -1,27 +1,48 @@
-import { type Signal, signal } from '@preact/signals';
-import { type KeptTable, TableRecord } from '../../lib/index.ts';
+import { computed, effect } from '@preact/signals';
+import { columnOfTexts, type Edit, type Herd, type TableRecord } from '../../lib/index.ts';
+import { changes, herd, inUse } from './herdInUse.ts';
 
-/** Whether this page types into the table of feet: then it has all columns that can be typed in. */
-export const typedInto: Signal<boolean> = signal(false);
+/** Columns that others of the herd hang on without a formula: which foot, when, how well seen. */
+const shaping = new Set([
+  ...['horse_id', 'date', 'limb', 'moment', 'repeat', 'view_quality', 'hair_over_hairline'],
+  ...['farrier', 'work', 'therapeutic'],
+]);
 
-/** Grows with every change of the record. */
-export const changes: Signal<number> = signal(0);
+/** The feet that are shown, as they are typed in. */
+export const feetRecord = computed(() => inUse.value?.record.table('feet'));
 
-let current: { table: KeptTable; readonly record: TableRecord } | undefined;
-
-/** The table of feet in use as it is typed in; another record begins when another table comes into use. */
-export function recordOf(table: KeptTable): TableRecord {
-  if (current?.table !== table) current = { table, record: new TableRecord('feet', table) };
-  return current.record;
+/** The herd that is shown, where there is one. */
+export function shownHerd(): Herd | undefined {
+  return herd.value instanceof Error ? undefined : herd.value;
 }
 
-/** The table in use as it stands after all that was typed, without beginning a record. */
-export function latest(table: KeptTable): KeptTable {
-  return current?.table === table && current.record.touched ? current.record.table() : table;
+/** Lets what is shown follow every change of the feet, made here or on another page. */
+export function followChanges(): void {
+  effect(() => {
+    const record = feetRecord.value;
+    return record?.subscribe((edits) => {
+      follow(record, edits);
+      changes.value++;
+    });
+  });
 }
 
-/** Lets a table that the record has handed out be the one in use, and the record go on. */
-export function goOnWith(table: KeptTable): KeptTable {
-  if (current) current.table = table;
-  return table;
+/**
+ * A measured cell is passed on to the sheet in use, where only what depends on it is worked out again; what the whole herd
+ * hangs on makes the herd afresh.
+ */
+function follow(record: TableRecord, edits: readonly Edit[]): void {
+  const tables = inUse.value!;
+  const sheet = shownHerd()?.feet;
+  const passed = sheet && tables.whose === 'own' ? edits.map((edit) => passedOn(edit, sheet.names)) : [undefined];
+  if (sheet && passed.every((edit) => edit !== undefined)) for (const edit of passed) sheet.replay(edit);
+  else inUse.value = { ...tables, whose: 'own', feet: record.table() };
+}
+
+/** The edit as the sheet in use takes it; `undefined` where the herd has to be made afresh. */
+function passedOn(edit: Edit, names: readonly string[]): Edit | undefined {
+  if (edit.kind !== 'cells') return undefined;
+  const cells = edit.cells.filter(({ name }) => names.includes(name));
+  const others = edit.cells.filter(({ name }) => !names.includes(name) && columnOfTexts(name) === undefined);
+  return others.length > 0 || cells.some(({ name }) => shaping.has(name)) ? undefined : { ...edit, cells };
 }

@@ -4,8 +4,8 @@ import { type Herd, type HerdPage, mountPage } from '../../lib/index.ts';
 import { Desk } from './Desk.tsx';
 import { rememberUnits, units } from './displayUnits.ts';
 import { editing } from './feetEditing.ts';
-import { typedInto } from './feetRecord.ts';
-import { failure, herd, start as startHerd } from './herdInUse.ts';
+import { followChanges } from './feetRecord.ts';
+import { failure, herd, start as startHerd, typedInto } from './herdInUse.ts';
 import { keepForOffline } from './offline.ts';
 import { runTask } from './runTask.ts';
 import { tableFiles } from './tableFiles.ts';
@@ -15,6 +15,7 @@ export async function start(page: HerdPage): Promise<void> {
   const blocks = document.getElementById('blocks')!;
   rememberUnits();
   typedInto.value = page.name === 'record';
+  followChanges();
   render(<Desk />, document.getElementById('desk')!);
   let mounted = () => {};
   const trouble = computed(() => failure.value || (herd.value instanceof Error ? herd.value.message : ''));

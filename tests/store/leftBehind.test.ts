@@ -1,75 +1,71 @@
-import 'fake-indexeddb/auto';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { TextColumn } from '../../lib/sheet/column.ts';
-import { forgetTables, keepTables, keptTables } from '../../lib/store/keptTables.ts';
+import type { JournalEntry } from '../../lib/store/journal.ts';
 import { forgetLeftBehind, leaveBehind, leftBehind } from '../../lib/store/leftBehind.ts';
 
-const kept = new Map<string, string>();
+let kept: Record<string, string> & Partial<Storage>;
 let room = Number.POSITIVE_INFINITY;
 beforeEach(() => {
-  vi.stubGlobal('localStorage', {
-    getItem: (key: string) => kept.get(key) ?? null,
-    removeItem: (key: string) => kept.delete(key),
+  room = Number.POSITIVE_INFINITY;
+  // Keys are properties, as in a browser; methods are not among them.
+  kept = Object.create({
+    getItem: (key: string) => kept[key] ?? null,
+    removeItem: (key: string) => delete kept[key],
     setItem(key: string, text: string) {
       if (text.length > room) throw new DOMException('Full', 'QuotaExceededError');
-      kept.set(key, text);
+      kept[key] = text;
     },
   });
+  vi.stubGlobal('localStorage', kept);
 });
-afterEach(async () => {
-  room = Number.POSITIVE_INFINITY;
-  kept.clear();
-  await forgetTables();
-  vi.unstubAllGlobals();
-});
+afterEach(() => vi.unstubAllGlobals());
 
-const feet = {
-  columns: {
-    limb: TextColumn.from(['LF', '', 'LF']),
-    marked: { values: ['{"marked":["numbers","AAAA"]}', '', '"'] },
-    toe: { unit: 'deg', values: Float64Array.of(52, Number.NaN, -0), error: Float64Array.of(0.1, 0.1, 0.1) },
-  },
-  problems: [],
-  file: 'feet.csv',
-  entered: new Map([['toe', new Map([[1, 'steep']])]]),
+const entry: JournalEntry = {
+  id: 'p-1',
+  at: 5,
+  counter: 5,
+  device: 'd',
+  who: '',
+  words: 'typing in Toe angle',
+  table: 'feet',
+  edits: [
+    {
+      kind: 'cells',
+      column: '__proto__',
+      holds: 'text',
+      unit: '1',
+      rows: ['o/0'],
+      before: [null],
+      after: [{ text: '"' }],
+    },
+  ],
 };
+const left = { record: { id: 'r', name: 'Barn', made: 1 }, seen: 7, entries: [entry] };
 
-test('tables that a page leaves behind come back as they were, to the bit', () => {
-  expect(leftBehind()).toBeUndefined();
-  expect(leaveBehind({ feet })).toBe(true);
-  const back = leftBehind()?.feet;
-  expect(Object.keys(back?.columns ?? {})).toEqual(['limb', 'marked', 'toe']);
-  expect(back?.columns.limb).toBeInstanceOf(TextColumn);
-  expect(back?.columns.limb.values).toEqual(['LF', '', 'LF']);
-  expect(back?.columns.marked).toEqual(feet.columns.marked);
-  expect(back?.columns.toe).toEqual(feet.columns.toe);
-  expect(back?.entered).toEqual(feet.entered);
-  forgetLeftBehind();
-  expect(leftBehind()).toBeUndefined();
+test('what a page leaves behind comes back as it was, each page’s by itself', () => {
+  expect(leftBehind()).toEqual([]);
+  leaveBehind('a', left);
+  leaveBehind('b', { ...left, seen: 8 });
+  expect(leftBehind()).toEqual([
+    ['a', left],
+    ['b', { ...left, seen: 8 }],
+  ]);
+  forgetLeftBehind('a');
+  expect(leftBehind().map(([page]) => page)).toEqual(['b']);
 });
 
-test('what was left behind is newer than the database, goes into it, and is forgotten', async () => {
-  await keepTables({ feet: { ...feet, file: 'older.csv' } });
-  leaveBehind({ feet });
-  expect((await keptTables())?.feet?.file).toBe('feet.csv');
-  expect(leftBehind()).toBeUndefined();
-  expect((await keptTables())?.feet?.file).toBe('feet.csv');
+test('what some other program left there is passed over', () => {
+  kept['evenhoof left behind x'] = '{"entries":';
+  kept['evenhoof left behind y'] = '{"entries":[]}';
+  kept.other = '1';
+  expect(leftBehind()).toEqual([]);
 });
 
-test('tables that are kept later are newer than what was left behind', async () => {
-  leaveBehind({ feet });
-  await keepTables({ feet: { ...feet, file: 'newer.csv' } });
-  expect((await keptTables())?.feet?.file).toBe('newer.csv');
-});
-
-test('where there is no room it says so, and nothing is lost of what is kept', async () => {
-  await keepTables({ feet });
+test('where there is no room, or no such storage, nothing is left and nothing fails', () => {
   room = 10;
-  expect(leaveBehind({ feet: { ...feet, file: 'newer.csv' } })).toBe(false);
-  expect((await keptTables())?.feet?.file).toBe('feet.csv');
-});
-
-test('a text that some other program left there is passed over', () => {
-  kept.set('evenhoof left behind', '{"marked":["numbers","!"]}');
-  expect(leftBehind()).toBeUndefined();
+  leaveBehind('a', left);
+  expect(leftBehind()).toEqual([]);
+  vi.stubGlobal('localStorage', undefined);
+  leaveBehind('a', left);
+  forgetLeftBehind('a');
+  expect(leftBehind()).toEqual([]);
 });

@@ -19,7 +19,7 @@ const KEPT = {
 
 /** What can be done with the table as a whole, and whether it is safe over a reload. */
 export function EditBar({ editing, onSaid, onFill, onAdd, addWords, onRemove, removeWords }: BarProps) {
-  const { undoable, redoable, kept } = editing;
+  const { undoable, redoable, kept, whyNotKept } = editing;
   return (
     <div class="edit-bar unprinted">
       <button type="button" disabled={undoable === undefined} onClick={() => onSaid(travel(editing, 'back'))}>
@@ -40,7 +40,7 @@ export function EditBar({ editing, onSaid, onFill, onAdd, addWords, onRemove, re
         {removeWords}
       </button>
       <p class={`kept ${kept === 'not kept' ? 'trouble' : ''}`} role={kept === 'not kept' ? 'alert' : undefined}>
-        {KEPT[kept]}
+        {kept === 'not kept' && whyNotKept ? whyNotKept : KEPT[kept]}
       </p>
     </div>
   );

@@ -46,6 +46,8 @@ export interface Editing {
   removeOwn(name: string): void;
   /** Whether what was typed is safe over a reload. */
   readonly kept: 'kept' | 'keeping' | 'not kept';
+  /** Why it isn't, in words. */
+  readonly whyNotKept?: string;
   /** Called after every change, and when what is kept changes. @returns what ends it */
   subscribe(listener: () => void): () => void;
 }

@@ -1,0 +1,27 @@
+import { change, look } from './database.ts';
+import { randomName } from './entryId.ts';
+
+/** What the database remembers of this device, each by its own name. */
+type Setting = 'device' | 'who' | 'in use' | 'asked to stay';
+
+export function setting(name: Setting): Promise<string | undefined> {
+  return look((transaction) => transaction.objectStore('settings').get(name));
+}
+
+export async function putSetting(name: Setting, value: string): Promise<void> {
+  await change((transaction) => transaction.objectStore('settings').put(value, name), ['settings']);
+}
+
+/** This device's own name, made up when first asked for. */
+export async function deviceName(): Promise<string> {
+  return change(
+    async (transaction) => {
+      const store = transaction.objectStore('settings');
+      const known = await store.get('device');
+      const name = known ?? randomName();
+      if (known === undefined) await store.put(name, 'device');
+      return name;
+    },
+    ['settings'],
+  );
+}
