@@ -1,4 +1,5 @@
 import type { Point } from '../../geometry/points.ts';
+import type { DisplayUnits } from '../../sheet/display.ts';
 
 /** What in the picture says how large things are; its points are placed like the others. */
 export type PictureScale =
@@ -26,6 +27,20 @@ export interface PictureOptions {
   readonly distance_mm?: number;
   /** Whether landmarks may lie off the plane of the scale; true where not given. */
   readonly depth?: boolean;
+  /** In which units the drawing is labelled; mm where not given. */
+  readonly units?: DisplayUnits;
+}
+
+/** One standard error from each cause, in the measure's unit; their squares add up to the square of the whole. */
+export interface ErrorParts {
+  /** Placing the points of the foot. */
+  readonly placing: number;
+  /** Placing the points of the scale, and its own size. */
+  readonly scale: number;
+  /** Not knowing how square the camera looked. */
+  readonly squareness: number;
+  /** What stands before or behind the plane of the scale. */
+  readonly depth: number;
 }
 
 export interface PictureMeasure {
@@ -37,6 +52,8 @@ export interface PictureMeasure {
   readonly value: number;
   /** One standard error, in `unit`. */
   readonly error: number;
+  /** What the error is made of. */
+  readonly parts: ErrorParts;
   /** The codes of the points it was worked from, scale and ground line included. */
   readonly from: readonly string[];
 }
@@ -61,7 +78,7 @@ export interface Squareness {
   readonly usable: boolean;
 }
 
-/** What to draw over the picture, in its pixels. */
+/** What to draw over the picture, in its pixels; `of` is a measure's name, or `ground`. The label of a refused one is empty. */
 export type PictureMark =
   | { readonly kind: 'line'; readonly of: string; readonly from: Point; readonly to: Point }
   | { readonly kind: 'length'; readonly of: string; readonly from: Point; readonly to: Point; readonly label: string }
@@ -74,7 +91,7 @@ export type PictureMark =
       readonly to: Point;
       readonly label: string;
     }
-  | { readonly kind: 'outline'; readonly of: string; readonly points: readonly Point[] };
+  | { readonly kind: 'outline'; readonly of: string; readonly points: readonly Point[]; readonly label: string };
 
 export interface PictureMeasures {
   readonly measures: readonly PictureMeasure[];

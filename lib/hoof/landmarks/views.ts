@@ -44,7 +44,7 @@ const axis = several(
   'limb_axis',
   'The middle line of the limb',
   'Two or more points half way between the two outlines of the limb, from the cannon down to the pastern.',
-  5,
+  30,
 );
 
 const hairline = 'where the horn ends and the hair begins';
@@ -81,21 +81,21 @@ export const landmarkViews: readonly LandmarkView[] = [
         'heel_ground',
         'Heel at the ground',
         'The rearmost point of the near heel that bears on the ground; in a shod foot, straight below on the ground side of the shoe.',
-        10,
+        4,
         'turner-tape',
       ),
       one(
         'heel_hairline',
         'Heel at the hairline',
         `The upper end of the horn tubules of the near heel, ${hairline}, not the outline of the bulb.`,
-        10,
+        4,
         'turner-tape',
       ),
       several(
         'heel_tubules',
         'Along the heel’s horn tubules',
         'Two or more points along one horn tubule of the near heel.',
-        10,
+        4,
       ),
       several(
         'pastern_front',
@@ -338,6 +338,26 @@ export const landmarkViews: readonly LandmarkView[] = [
     ],
   },
 ];
+
+/** Landmarks that lie before or behind the plane of the scale together, such as those of the near heel. */
+export interface SharedDepth {
+  readonly view: PictureView;
+  readonly codes: readonly string[];
+  /** One standard deviation in mm. An assumption, no source. */
+  readonly depth_mm: number;
+}
+
+/** What commonly lies off the plane of the scale as one. The scale itself is `planeDepth_mm` off. */
+export const sharedDepths: readonly SharedDepth[] = [
+  // The near heel stands half the width of the heels before the middle of the foot.
+  { view: 'side', codes: ['heel_ground', 'heel_hairline', 'heel_tubules'], depth_mm: 30 },
+  // The foot is an oblique cone: its hairline lies further back than its bearing edge.
+  { view: 'front', codes: ['medial_hairline', 'lateral_hairline'], depth_mm: 30 },
+  { view: 'rear', codes: ['medial_heel_hairline', 'lateral_heel_hairline'], depth_mm: 25 },
+];
+
+/** How far the scale commonly stands before or behind the plane of the foot, one standard deviation. An assumption. */
+export const planeDepth_mm = 5;
 
 /** The landmarks of a scale, placed before those of the foot: a bar's two ends, or a board's four corners. */
 export const scaleLandmarks: Readonly<Record<'bar' | 'board', readonly Landmark[]>> = {
