@@ -1,6 +1,6 @@
+import type { ComputedDefinition } from '../sheet/edits.ts';
 import type { CellsEdit, Entered, JournalEdit, RowId, RowsColumn } from './journal.ts';
 import type { Merge, MergedCell, MergedFormula } from './merge.ts';
-import type { KeptTable } from './tables.ts';
 
 export type Choice = 'ours' | 'theirs';
 
@@ -21,9 +21,14 @@ export interface MergeRows {
 
 /**
  * A merge as edits of one change: applied together they make ours of both, and the choice stands in the history.
- * @param ours  the table that the merge was made from
+ * @param own  the computed columns of ours
  */
-export function mergeEdits(merge: Merge, ours: KeptTable, choices: MergeChoices, rows: MergeRows): JournalEdit[] {
+export function mergeEdits(
+  merge: Merge,
+  own: readonly ComputedDefinition[],
+  choices: MergeChoices,
+  rows: MergeRows,
+): JournalEdit[] {
   const chosen = merge.conflicts.filter((conflict) => choices.cell(conflict) === 'theirs');
   const repeats = merge.numbered.map(({ row, repeat }): MergedCell => {
     return { column: 'repeat', row, ours: null, theirs: repeat };
@@ -31,7 +36,7 @@ export function mergeEdits(merge: Merge, ours: KeptTable, choices: MergeChoices,
   return [
     ...cellsEdits(merge, [...repeats, ...merge.filled, ...chosen], rows),
     ...rowsEdits(merge, rows),
-    ...formulaEdits(merge, ours.own ?? [], choices.formula ?? (() => 'ours')),
+    ...formulaEdits(merge, own, choices.formula ?? (() => 'ours')),
   ];
 }
 
@@ -80,7 +85,7 @@ const repeatColumn = { name: 'repeat', holds: 'number', unit: '1' } as const;
 
 function formulaEdits(
   { newFormulas, formulaConflicts }: Merge,
-  own: KeptTable['own'] & object,
+  own: readonly ComputedDefinition[],
   choose: (conflict: MergedFormula) => Choice,
 ): JournalEdit[] {
   const changed = formulaConflicts

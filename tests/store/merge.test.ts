@@ -6,8 +6,9 @@ import { type Columns, rowCount, TextColumn } from '../../lib/sheet/column.ts';
 import type { Entered } from '../../lib/store/journal.ts';
 import { keyedRows } from '../../lib/store/keyedRows.ts';
 import { type MergedCell, mergeOf, nothingNew } from '../../lib/store/merge.ts';
-import { mergedTable } from '../../lib/store/mergedTable.ts';
 import type { Choice } from '../../lib/store/mergeEdits.ts';
+import { mergedTable, mergeInto } from '../../lib/store/mergeInto.ts';
+import { TableRecord } from '../../lib/store/tableRecord.ts';
 import type { KeptTable } from '../../lib/store/tables.ts';
 
 function table(csv: string): KeptTable {
@@ -122,6 +123,32 @@ Bella,31/31/2026,LF,49,
     const choose = (choice: Choice) => ({ cell: () => choice, formula: () => choice });
     expect(mergedTable('feet', ours, theirs, choose('ours')).own).toEqual([twice, theirs.own[1]]);
     expect(mergedTable('feet', ours, theirs, choose('theirs')).own).toEqual(theirs.own);
+  });
+});
+
+describe('mergeInto', () => {
+  it('is one change of the record, with the choice in it, which can be taken back and done again', () => {
+    const record = new TableRecord('feet', desk);
+    const made: unknown[] = [];
+    record.subscribe((_, one) => made.push(one));
+    mergeInto(record, 'feet', phone, always('theirs'), 'merging phone.csv');
+    expect(made).toHaveLength(1);
+    expect(made[0]).toMatchObject({
+      words: 'merging phone.csv',
+      edits: [
+        { column: 'toe_length_mm', before: [null], after: [85] },
+        { column: 'toe_angle_deg', before: [52, { text: 'about 50' }], after: [53, { text: 'about 51' }] },
+        { kind: 'rows', how: 'add' },
+      ],
+    });
+    const merged = said(record.table());
+    expect(merged).toEqual(said(mergedTable('feet', desk, phone, always('theirs'))));
+    record.undo();
+    expect(said(record.table())).toEqual(said(desk));
+    record.redo();
+    expect(said(record.table())).toEqual(merged);
+    mergeInto(record, 'feet', phone, always('theirs'), 'again');
+    expect(record.undoable).toBe('merging phone.csv');
   });
 });
 
