@@ -68,6 +68,39 @@ describe('the error of a column', () => {
     );
   });
 
+  it('counts only readings in a good view among the herd’s own repeats', () => {
+    const { columns, groups } = pairs([2, -2, 2, -2, 2, -2, 2, -2, 2, -2, 40]);
+    const poor = Float64Array.from({ length: 22 }, (_, row) => Number(row === 21));
+    expect(columnErrors(columns, groups, poor)).toMatchObject([{ from: 'repeats', value: Math.sqrt(2), degrees: 10 }]);
+  });
+
+  it('is given beside how much the repeats are worth, even where the table brings its own', () => {
+    const { columns, groups } = pairs([2, -2]);
+    const error = new Float64Array(4).fill(3);
+    expect(columnErrors({ toe_angle_deg: { ...columns.toe_angle_deg, error } }, groups)).toEqual([
+      { name: 'toe_angle_deg', unit: 'deg', value: Number.NaN, from: 'given', degrees: 2 },
+    ]);
+  });
+
+  it('stands beside each value, the table’s own where it brings one, and nowhere where it isn’t known', () => {
+    const values = Float64Array.of(50, 51);
+    const own = Float64Array.of(3, 4);
+    const columns = { toe_angle_deg: { unit: 'deg', values }, heel_angle_deg: { unit: 'deg', values, error: own } };
+    const errors = columnErrors(columns);
+    expect(errors.map(({ from, degrees }) => [from, degrees])).toEqual([
+      ['table', 0],
+      ['given', 0],
+    ]);
+    const all = withErrors({ ...columns, mood: { values: ['calm', ''] } }, errors);
+    expect(all.toe_angle_deg).toEqual({ unit: 'deg', values, error: Float64Array.of(1, 1) });
+    expect(all.heel_angle_deg.error).toBe(own);
+    expect(all.mood).toEqual({ values: ['calm', ''] });
+  });
+
+  it('is none of a measured column that holds text', () => {
+    expect(columnErrors({ toe_angle_deg: { values: ['steep'] } })).toEqual([]);
+  });
+
   it('says nothing of columns that are no measurements', () => {
     expect(columnErrors({ mood: { values: Float64Array.of(1) } })).toEqual([]);
   });
