@@ -1,5 +1,5 @@
 import { ColumnTable } from 'arquero';
-import type { Column, ColumnInput, Columns, TextColumn } from './column.ts';
+import type { Column, ColumnInput, Columns, Kind, TextColumn } from './column.ts';
 import type { Table } from './table.ts';
 
 /**
@@ -68,13 +68,14 @@ export function fromArquero(table: ArqueroTable): Columns {
 }
 
 function read(values: ArrayLike<unknown>): ColumnInput {
-  const sorts = new Set<string>();
+  const sorts = new Set<Kind>();
   for (let row = 0; row < values.length; row++) if (!isMissing(values[row])) sorts.add(sortOf(values[row]));
   const [sort] = sorts;
-  if (sorts.size === 1 && sort !== 'text') {
-    const kind = sort === 'date' || sort === 'boolean' ? sort : 'number';
-    return { kind, values: Float64Array.from(values, (value) => (isMissing(value) ? Number.NaN : toNumber(value))) };
-  }
+  if (sorts.size === 1 && sort !== 'text')
+    return {
+      kind: sort,
+      values: Float64Array.from(values, (value) => (isMissing(value) ? Number.NaN : toNumber(value))),
+    };
   if (sorts.size === 0) return { values: new Float64Array(values.length).fill(Number.NaN) };
   return { values: Array.from(values, (value) => (isMissing(value) ? '' : toText(value))) };
 }
@@ -83,7 +84,7 @@ function isMissing(value: unknown): boolean {
   return value === null || value === undefined || Number.isNaN(value);
 }
 
-function sortOf(value: unknown): string {
+function sortOf(value: unknown): Kind {
   if (value instanceof Date) return 'date';
   return typeof value === 'number' || typeof value === 'bigint'
     ? 'number'

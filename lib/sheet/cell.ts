@@ -29,8 +29,7 @@ export function toCell(name: string, kind: Column['kind'], value: Cell): Cell {
   const fits =
     kind === 'text'
       ? typeof value === 'string'
-      : typeof value === 'number' &&
-        Number.isFinite(value) &&
+      : Number.isFinite(value) &&
         (kind === 'date' ? Number.isInteger(value) : kind !== 'boolean' || value === 0 || value === 1);
   if (!fits) throw new TypeError(`${name}: ${expected[kind]} or null for missing was expected, found ${shown(value)}`);
   return value;

@@ -50,15 +50,17 @@ export function parseUnit(code: string): Unit {
   const before = known.get(code);
   if (before) return before;
   const terms: Term[] = [];
-  for (const [, operator, part] of `.${code.trim()}`.matchAll(/([./])([^./]*)/g)) {
-    const [, name, raised] = part.trim().match(/^(.*?)([-+]?\d+|[⁻⁺]?[²³¹⁰⁴-⁹]+)?$/)!;
-    const row = part === '1' ? unitRow('1') : unitRow(name);
-    if (!row || (name === '' && part !== '1'))
+  for (const [, operator, written] of `.${code}`.matchAll(/([./])([^./]*)/g)) {
+    const part = written.trim();
+    if (part === '1') continue;
+    const [, name, raised] = part.match(/^(.*?)([-+]?\d+|[⁻⁺]?[²³¹⁰⁴-⁹]+)?$/s)!;
+    const row = unitRow(name);
+    if (!row || name === '')
       throw new TypeError(
         `“${code.slice(0, 60)}” is not a unit known here. Write a UCUM code such as mm, deg, kg/cm2, [in_i] or %`,
       );
-    const power = part === '1' || raised === undefined ? 1 : plainNumber(raised);
-    if (row.code !== '1') terms.push({ row, power: operator === '/' ? -power : power });
+    const power = raised === undefined ? 1 : plainNumber(raised);
+    terms.push({ row, power: operator === '/' ? -power : power });
   }
   const unit = unitOf(gathered(terms));
   if (known.size < 1000) known.set(code, unit);

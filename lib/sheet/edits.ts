@@ -56,9 +56,7 @@ export function inverse(edit: Edit): Edit {
     return { ...edit, cells };
   }
   if (edit.kind === 'rows' || edit.kind === 'columns') return { ...edit, how: edit.how === 'add' ? 'remove' : 'add' };
-  return edit.kind === 'name'
-    ? { ...edit, before: edit.after, after: edit.before }
-    : { ...edit, before: edit.after, after: edit.before };
+  return { ...edit, before: edit.after, after: edit.before } as Edit;
 }
 
 /**

@@ -1,4 +1,4 @@
-import { type Column, type Kind, TextColumn } from './column.ts';
+import type { Kind } from './column.ts';
 import type { ComputedDefinition } from './edits.ts';
 import { parse } from './formula/parse.ts';
 import { type Resolved, resolve } from './formula/resolve.ts';
@@ -52,7 +52,7 @@ export function fitFormulas(
 
   const fitted = new Map<string, Formula>();
   const changed = new Set<string>();
-  const scope = { names, relations, column: (name: string) => emptyColumn(measured.get(name) ?? fitted.get(name)!) };
+  const scope = { names, relations, column: (name: string) => measured.get(name) ?? fitted.get(name)! };
   for (const name of found.order) {
     const draft = drafts.get(name)!;
     const { definition, written } = draft;
@@ -106,9 +106,4 @@ function loopError(
     start,
     end,
   );
-}
-
-/** Kind and unit are all that checking a formula looks at. */
-function emptyColumn({ kind, unit }: { kind: Kind; unit: string }): Column {
-  return kind === 'text' ? new TextColumn(new Int32Array(0), []) : { kind, unit, values: new Float64Array(0) };
 }

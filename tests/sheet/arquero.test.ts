@@ -24,6 +24,7 @@ describe('toArquero', () => {
   test('gives text through its dictionary, null for missing', () => {
     expect(feet().toArquero().array('horse')).toEqual(['Ada', null, 'Bo', 'Bo']);
     expect(feet().toArquero().get('horse', 2)).toBe('Bo');
+    expect(feet().toArquero().column('horse').at(4)).toBeNull();
     expect([...(feet().toArquero().column('horse') as unknown as Iterable<unknown>)]).toEqual([
       'Ada',
       null,
@@ -64,6 +65,8 @@ describe('fromArquero', () => {
     expect(back.names).toEqual(sheet.names);
     expect(back.column('toe').values).toBe(sheet.column('toe').values);
     expect(back.column('horse').values).toEqual(sheet.column('horse').values);
+    const blank = Sheet.from({ note: { values: ['', ''] } });
+    expect(sheetOf(arquero(blank)).column('note').kind).toBe('text');
   });
 
   test('finds numbers, dates, yes/no and text; null and undefined are missing', () => {

@@ -33,6 +33,7 @@ describe('toCell', () => {
       }
     };
     expect(found('5')).toBe('the text "5"');
+    expect(found('y'.repeat(40))).toBe(`the text "${'y'.repeat(40)}"`);
     expect(found('y'.repeat(50))).toBe(`the text "${'y'.repeat(40)}…"`);
     expect([found([1]), found({}), found(() => 1), found(true)]).toEqual([
       'a list',

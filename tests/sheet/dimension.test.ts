@@ -26,6 +26,8 @@ describe('reading units', () => {
     expect(parseUnit('%').powers).toEqual(none);
     expect(parseUnit('1/d').powers).toEqual({ ...none, time: -1 });
     expect(parseUnit('mm-1').powers).toEqual({ ...none, length: -1 });
+    expect(parseUnit('m12').powers).toEqual({ ...none, length: 12 });
+    expect(parseUnit('m¹²').powers).toEqual({ ...none, length: 12 });
   });
 
   test('understands what people write and answers in UCUM codes', () => {
@@ -36,6 +38,7 @@ describe('reading units', () => {
     expect(parseUnit('°/week').code).toBe('deg/wk');
     expect(parseUnit(' kg / cm2 ').code).toBe('kg/cm2');
     expect(parseUnit('mm⁻¹').code).toBe('1/mm');
+    expect(parseUnit(' 1 / d ').code).toBe('1/d');
   });
 
   test('the stroke binds only the unit after it', () => {
@@ -45,15 +48,33 @@ describe('reading units', () => {
 
   test('what cancels is gone', () => {
     expect(parseUnit('mm/mm').code).toBe('1');
+    expect(parseUnit('mm/mm').terms).toEqual([]);
     expect(parseUnit('mm.mm').code).toBe('mm2');
   });
 
-  test.each(['', 'x', 'mmm', '.', 'mm..mm', '/', 'kk', '__proto__', 'constructor', 'mm/', '2', 'mm2.5', 'klb', 'mm^2'])(
-    'refuses %j and says what to write',
-    (code) => {
-      expect(() => parseUnit(code)).toThrow(/is not a unit known here\. Write a UCUM code such as mm/);
-    },
-  );
+  test.each([
+    '',
+    'x',
+    'mmm',
+    '.',
+    'mm..mm',
+    '/',
+    'kk',
+    '__proto__',
+    'constructor',
+    'mm/',
+    '2',
+    'mm2.5',
+    'klb',
+    'mm^2',
+    'm\nm',
+  ])('refuses %j and says what to write', (code) => {
+    expect(() => parseUnit(code)).toThrow(/is not a unit known here\. Write a UCUM code such as mm/);
+  });
+
+  test('quotes no more than the beginning of a long text', () => {
+    expect(() => parseUnit('x'.repeat(10_000))).toThrow(`“${'x'.repeat(60)}” is not a unit known here`);
+  });
 
   test('a unit written out reads back as itself', () => {
     fc.assert(
@@ -123,6 +144,7 @@ describe('products and powers', () => {
     expect(power(parseUnit('mm2'), 0.5)?.unit.code).toBe('mm');
     expect(power(parseUnit('mm'), 0.5)).toBeUndefined();
     expect(power(parseUnit('mm'), 0)?.unit.code).toBe('1');
+    expect(power(parseUnit('mm'), 0)?.unit.terms).toEqual([]);
     expect(power(pure, 0.5)?.unit.code).toBe('1');
   });
 

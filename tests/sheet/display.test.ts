@@ -62,6 +62,7 @@ describe('a quantity in words', () => {
     expect(say(5, 'mm', { error: 0.096 })[0]).toBe('5.00 ± 0.10 mm');
     expect(say(5, 'mm', { error: Number.NaN })[0]).toBe('5.0 mm');
     expect(say(5, 'mm', { error: 0 })[0]).toBe('5.0 mm');
+    expect(say(5, 'mm', { error: Number.POSITIVE_INFINITY })[0]).toBe('5.0 mm');
   });
 
   test('has a sign before differences, and none before nought', () => {
@@ -96,6 +97,7 @@ describe('units as they are written', () => {
     expect(symbolOf('1')).toBe('');
     expect(symbolOf('d')).toBe('days');
     expect(symbolOf('d', true)).toBe('day');
+    expect(symbolOf('kg.d')).toBe('kg·day');
   });
 });
 

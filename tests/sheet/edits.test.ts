@@ -24,6 +24,7 @@ describe('an edit says what it was', () => {
     ['set horse of row 3 from Ada to Bo', (sheet) => sheet.set('horse', 3, 'Bo')],
     ['fill horse of rows 3 to 5 with Bo', (sheet) => sheet.fill('horse', [3, 4, 5], 'Bo')],
     ['fill horse of 3 rows (1, 5, 9) with missing', (sheet) => sheet.fill('horse', [1, 5, 9], null)],
+    ['fill horse of 5 rows (1, 3, 5, 7, 9) with Bo', (sheet) => sheet.fill('horse', [1, 3, 5, 7, 9], 'Bo')],
     ['fill horse of 10 rows with Bo', (sheet) => sheet.fill('horse', [0, 2, 4, 6, 8, 10, 12, 14, 16, 18], 'Bo')],
     [
       'paste horse, toe_angle_deg of rows 4 to 5',
@@ -67,6 +68,11 @@ describe('an edit says what it was', () => {
     expect(contents(sheet)).toEqual(after);
     expect(sheet.done).toHaveLength(edits);
   });
+});
+
+test('an edit of nothing says so', () => {
+  expect(inWords({ kind: 'cells', how: 'fill', cells: [] })).toBe('fill nothing');
+  expect(inWords({ kind: 'rows', how: 'remove', rows: [], columns: {} })).toBe('remove 0 rows');
 });
 
 describe('undo and redo', () => {

@@ -30,7 +30,7 @@ export function carrier(node: Node, table: Table): Carrier {
     case 'unary':
       return node.operator === '!' ? exact : { kind: 'operation', operation: signs['-'], args: [node.operand] };
     case 'binary':
-      return /^[<>=!&|]/.test(node.operator)
+      return /[<>=!&|]/.test(node.operator)
         ? exact
         : { kind: 'operation', operation: operators[node.operator], args: [node.left, node.right] };
     case 'conditional':

@@ -22,7 +22,9 @@ export interface Resolved {
 }
 
 /** What checking a formula needs of a table. */
-export type Scope = Pick<Table, 'names' | 'column' | 'relations'>;
+export interface Scope extends Pick<Table, 'names' | 'relations'> {
+  column(name: string): { readonly kind: Kind; readonly unit: string };
+}
 
 type Call = Node & { kind: 'call' };
 

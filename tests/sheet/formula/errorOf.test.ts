@@ -57,6 +57,7 @@ function byMovingCells(formula: string, columns: Record<string, ColumnInput>): F
 
 const shapes = [
   'toe - heel',
+  '-toe * heel',
   'length * length / width',
   'sqrt(length ** 2 + width ** 2)',
   'toe - opposite(toe)',
@@ -145,7 +146,14 @@ describe('errorOf', () => {
     const table = plainTable(columns, relations);
     for (const formula of ['a - b', 'mean(b)', 'a - opposite(b)', 'limb == "LF" ? a : b', 'floor(b)', 'sd(a * b)'])
       expect(errors(formula, table), formula).toBeUndefined();
-    for (const formula of ['b > 4 ? a : 0', 'a * count(b)', 'is_missing(b) ? a : 2 * a'])
+    for (const formula of [
+      'b > 4',
+      '!(b > 4)',
+      'is_missing(b)',
+      'b > 4 ? a : 0',
+      'a * count(b)',
+      'is_missing(b) ? a : 2 * a',
+    ])
       expect(errors(formula, table), formula).toBeDefined();
   });
 
@@ -228,6 +236,23 @@ describe('errorOf', () => {
         else expect(Math.abs(error - wanted[row]), `row ${row}`).toBeLessThan(1e-6 * (1 + wanted[row]));
       });
     }
+  });
+
+  it.each([
+    'mean(toe - mean(toe), horse_id)',
+    'mean((toe - mean(toe)) / sd(toe), horse_id) * toe',
+    'mean(toe - mean(toe), horse_id) * mean(heel * toe, limb)',
+    'mean(mean(toe - mean(toe), horse_id) * heel, limb) / heel',
+    'mean(toe - mean(toe), horse_id) - mean(heel + mean(heel) + mean(toe), horse_id)',
+    'toe - opposite(mean(toe - mean(heel), horse_id))',
+  ])('of %s too, whose groups hold more cells than are written out', (formula) => {
+    // 18 groups with the whole herd of 72 feet in each.
+    const columns = smallHerd({ seed: 3, horses: 18, visits: 1 });
+    const got = errors(formula, plainTable(columns, relations))!;
+    const wanted = byMovingCells(formula, columns);
+    got.forEach((error, row) => {
+      expect(Math.abs(error - wanted[row]), `row ${row}`).toBeLessThan(1e-6 * (1 + wanted[row]));
+    });
   });
 
   const formulas = fc.constantFrom(...shapes);
