@@ -6,7 +6,6 @@ import {
   daysFromIso,
   findingWords,
   footName,
-  formatQuantity,
   type Herd,
   type HerdFinding,
   type HerdPage,
@@ -17,6 +16,7 @@ import {
   limbs,
   measured,
   ranking,
+  toDisplay,
   writeTable,
 } from '../lib/index.ts';
 
@@ -157,13 +157,15 @@ function numbers({ occasions }: Herd, horse: string, columns: readonly string[],
   const rows = latestOccasions(occasions).filter((row) => names[row] === horse);
   const of = (limb: Limb) => rows.find((row) => codes[row] === limb);
   const last = rows.reduce((latest, row) => Math.max(latest, date[row]), Number.NEGATIVE_INFINITY);
-  const title = (name: string) => measured.find((each) => each.name === name)?.title ?? name;
+  const title = (name: string) => {
+    const symbol = toDisplay(0, occasions.column(name).unit, units).symbol;
+    return `${measured.find((each) => each.name === name)?.title ?? name} (${symbol})`;
+  };
   const latest = (name: string, limb: Limb) => {
     const row = of(limb);
-    if (row === undefined) return '–';
     const { values, unit } = occasions.column(name);
-    const value = values[row] as number;
-    return Number.isNaN(value) ? '–' : formatQuantity(value, unit, units);
+    const value = row === undefined ? Number.NaN : (values[row] as number);
+    return Number.isNaN(value) ? '–' : toDisplay(value, unit, units).value.toFixed(units.length === 'mm' ? 1 : 2);
   };
   return {
     kind: 'form',

@@ -3,6 +3,7 @@ import {
   changesSince,
   chosen,
   type DisplayUnits,
+  type FootAtTime,
   type FootChange,
   footOverTime,
   footShape,
@@ -21,7 +22,9 @@ import {
 
 const views: readonly OverlaidView[] = ['side', 'front', 'below'];
 const year = 365.25;
-const scale = 1.5;
+const scale = 0.9;
+/** How many changes are listed; the sheets of the other pages have them all. */
+const shown = 8;
 
 const comparisons = [
   { value: 'time', label: 'The latest over the visit before and a year ago' },
@@ -93,24 +96,11 @@ export const page: HerdPage = {
             {
               kind: 'form' as const,
               name: 'changed',
-              title: 'Changed by more than the error of measuring, the surest first',
+              title: `Changed by more than the error of measuring, the surest ${changed.length > shown ? `${shown} ` : ''}first`,
               columns: ['Foot', 'What', 'Before', 'Now', 'Change', 'Since'],
-              rows: changed.slice(0, 12).map((change) => changeRow(change, units)),
+              rows: changed.slice(0, shown).map((change) => changeRow(change, units)),
             },
           ]),
-      { kind: 'heading', level: 2, text: 'Over time', id: 'time' },
-      {
-        kind: 'prose',
-        text: 'Filled front, hollow hind; marks point to their side, and the right side is dashed. The upright bar is the 95% error of measuring, dashed lines are the limits of the range. Before and after the farrier’s work are both drawn, so lines zigzag where both were measured.',
-      },
-      {
-        kind: 'group',
-        layout: 'side by side',
-        blocks: measureLines(herd.occasions, horse, { ranges: herd.ranges, units }).map((chart) => ({
-          kind: 'chart' as const,
-          ...chart,
-        })),
-      },
       { kind: 'heading', level: 2, text: 'Notes', id: 'notes' },
       {
         kind: 'form',
@@ -118,7 +108,26 @@ export const page: HerdPage = {
         title: 'Notes',
         columns: [],
         rows: [],
-        lines: { label: `${horse}, seen by, and what was agreed`, count: 6 },
+        lines: { label: `${horse}, seen by, and what was agreed`, count: 3 },
+      },
+      {
+        kind: 'group',
+        layout: 'stack',
+        blocks: [
+          { kind: 'heading', level: 2, text: 'Over time', id: 'time' },
+          {
+            kind: 'prose',
+            text: 'Filled front, hollow hind; marks point to their side, and the right side is dashed. The upright bar is the 95% error of measuring, dashed lines are the limits of the range. Before and after the farrier’s work are both drawn, so lines zigzag where both were measured.',
+          },
+          {
+            kind: 'group',
+            layout: 'small side by side',
+            blocks: measureLines(herd.occasions, horse, { ranges: herd.ranges, units }).map((chart) => ({
+              kind: 'chart' as const,
+              ...chart,
+            })),
+          },
+        ],
       },
     ];
   },
@@ -131,26 +140,30 @@ function daysOf({ occasions }: Herd, horse: string): number[] {
   return [...new Set(date.filter((day, row) => names[row] === horse && !Number.isNaN(day)))].sort((a, b) => b - a);
 }
 
+/** Each foot from three sides, its times laid over each other. */
 function drawings(herd: Herd, horse: string, day: number, compare: 'time' | 'work', units: DisplayUnits): Block {
-  const items = limbs.flatMap((limb) => {
-    const times = compare === 'time' ? overTime(herd, horse, limb, day) : overWork(herd, horse, limb, day);
-    if (times.length === 0) return [];
-    const note = times.map(({ when }, i) => `${timeLooks[i].word} ${when}`).join(', ');
-    return views.map((view) => ({
-      title: `${limbName(limb)}, ${viewWords[view]}`,
-      note,
-      drawing: footOverTime(times, view, { mmPerPx: scale, units }),
-    }));
-  });
+  const feet = limbs.map((limb) => ({
+    limb,
+    times: compare === 'time' ? overTime(herd, horse, limb, day) : overWork(herd, horse, limb, day),
+  }));
+  const known = feet.filter(({ times }) => times.length > 0);
+  const looks = (times: readonly FootAtTime[]) => times.map(({ when }, i) => `${timeLooks[i].word} ${when}`).join(', ');
+  const all = new Set(known.map(({ times }) => looks(times)));
+  if (known.length === 0) return { kind: 'prose', text: 'No foot was measured on that day at the moments asked for.' };
   return {
     kind: 'drawings',
-    caption:
-      items.length === 0
-        ? 'No foot was measured on that day at the moments asked for.'
-        : 'All to one scale. The print’s outline between its measured width, length and heels is a schematic. What is filled is the latest.',
-    items,
+    caption: `${all.size === 1 ? `${capital([...all][0])}. ` : ''}All to one scale. The print’s outline between its measured width, length and heels is a schematic.`,
+    items: known.flatMap(({ limb, times }) =>
+      views.map((view) => ({
+        title: `${limbName(limb)}, ${viewWords[view]}`,
+        note: all.size === 1 ? undefined : looks(times),
+        drawing: footOverTime(times, view, { mmPerPx: scale, units }),
+      })),
+    ),
   };
 }
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 interface Row {
   readonly row: number;

@@ -95,6 +95,11 @@ function listBlocks(list: DueList, data: DueData, weeks: number, units: DisplayU
       rows: horses.map((due) => dueRow(due, data, units)),
     },
     {
+      kind: 'prose',
+      tone: 'aside',
+      text: 'What this doesn’t know: the season to come (feet grow slower in winter: common practice, no source), new shoes, a change of ground or of feed. It follows one column; a foot can be due for another reason.',
+    },
+    {
       kind: 'download',
       label: 'The list as CSV',
       filename: 'when-next.csv',
@@ -107,11 +112,6 @@ function listBlocks(list: DueList, data: DueData, weeks: number, units: DisplayU
       filename: 'when-next.ics',
       type: 'text/calendar',
       contents: () => calendar(dueEvents(list, isoFromDays), Date.now()),
-    },
-    {
-      kind: 'prose',
-      tone: 'aside',
-      text: 'What this doesn’t know: the season to come (feet grow slower in winter in most herds), new shoes, a change of ground or of feed. It follows one column; a foot can be due for another reason.',
     },
   ];
 }

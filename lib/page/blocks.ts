@@ -200,7 +200,7 @@ export interface PictureBlock {
 /** Blocks that belong together; each `sheet of paper` begins a new one when printed. */
 export interface Group {
   readonly kind: 'group';
-  readonly layout: 'stack' | 'side by side' | 'sheet of paper';
+  readonly layout: 'stack' | 'side by side' | 'small side by side' | 'sheet of paper';
   readonly blocks: readonly Block[];
 }
 

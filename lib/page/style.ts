@@ -35,6 +35,8 @@ const parts = `
 .caution-word { margin: 0 0 var(--space-tight); font: 600 var(--size-small)/1.3 var(--font-label); }
 .stack > * + * { margin-top: var(--space-near); }
 .beside { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 19rem), 1fr)); gap: var(--space-near) var(--space-far); align-items: start; }
+.small { grid-template-columns: repeat(auto-fit, minmax(min(100%, 17rem), 1fr)); }
+.small .figure-title { font-size: var(--size-small); }
 .beside > figure { margin-top: 0; min-width: 0; }
 
 .figures { display: flex; flex-wrap: wrap; gap: var(--space-apart) var(--space-wide); margin: var(--space-apart) 0; }
@@ -120,9 +122,21 @@ const elsewhere = `
   .form table { width: 100%; font-size: 9pt; }
   .form thead th { background: none; }
   .form-table { overflow: visible; }
+  .form tbody th { white-space: nowrap; }
+  .form .ruled hr { height: 1.7em; }
+  .small { grid-template-columns: repeat(3, 1fr); gap: 0 4mm; }
+  .small .figure-title { font-size: 7.5pt; margin: 0; }
+  main:has(.small) :is(h1, h2, .figure-title, figure, .control) { margin-top: 1mm; margin-bottom: 1mm; }
+  body:has(.small) footer, body:has(.small) .cautions { padding-top: 0; font-size: 7.5pt; line-height: 1.25; }
+  main:has(.small) .beside:has(> .control) { display: flex; gap: 1mm 8mm; }
+  main:has(.small) .prose { max-width: none; font-size: 8.5pt; line-height: 1.35; }
+  .small figcaption, .small .note { font-size: 7pt; margin: 0; }
+  main:has(.small) .drawings ul { zoom: 0.52; gap: 2mm; }
+  main:has(.sheet-of-paper) .control { display: none; }
   figure:not(.sheet), .finding, .figures, .drawings li { break-inside: avoid; }
   button, .takeaway, .download, .unprinted { display: none !important; }
   a { color: inherit; text-decoration: none; }
+  footer a { display: none; }
   .trouble, .caution, .state { background: none; }
   .picture { overflow: visible; }
   .control select, .control input { border: 0; padding: 0; appearance: none; background: none; }

@@ -117,7 +117,7 @@ const room: Readonly<Record<OverlaidView, (shapes: readonly FootShape[]) => read
         boxes.map((box) => box.above),
         0,
       ),
-      8,
+      20,
     ];
   },
 };

@@ -71,7 +71,9 @@ function small(measure: Measure, readings: readonly Reading[], ranges: Ranges, u
     const last = readings.findLast((one) => one.limb === limb);
     return last === undefined ? [] : [`${limb} ${said(last.value)}`];
   });
-  const days = extent(readings.map(({ date }) => date));
+  const [first, last] = extent(readings.map(({ date }) => date));
+  // A single day would stretch over hours.
+  const days = last - first < 28 ? [first - 14, last + 14] : [first, last];
   return {
     name: `over-time-${measure.name.replaceAll('_', '-')}`,
     title: `${measure.title}: ${latest.join(', ')}`,
@@ -79,16 +81,16 @@ function small(measure: Measure, readings: readonly Reading[], ranges: Ranges, u
     summary: `${measure.title} over time, latest values ${latest.join(', ')}; ${readings.length} values.`,
     options: {
       width: 300,
-      height: 128,
+      height: 98,
       marginLeft: 44,
       marginRight: 10,
       marginTop: 18,
-      marginBottom: 24,
+      marginBottom: 20,
       x: { type: 'utc', domain: days.map(utc) },
       y: { domain: extent([low, high, ...shown]), nice: true },
       marks: [
         axis.gridY({ ticks: 3 }),
-        axis.x(null, { ticks: 3 }),
+        axis.x(null, { ticks: 3, tickFormat: '%b %y' }),
         axis.y(label(''), { ticks: 3 }),
         Plot.ruleY(shown, reference),
         ...limbs.flatMap((limb) => {

@@ -29,7 +29,12 @@ export function BlockList({ blocks }: { blocks: readonly Block[] }) {
   );
 }
 
-const layouts = { stack: 'stack', 'side by side': 'beside', 'sheet of paper': 'stack sheet-of-paper' } as const;
+const layouts = {
+  stack: 'stack',
+  'side by side': 'beside',
+  'small side by side': 'beside small',
+  'sheet of paper': 'stack sheet-of-paper',
+} as const;
 
 function Part({ block }: { block: Block }) {
   switch (block.kind) {
