@@ -2,7 +2,7 @@ import { TextColumn } from '../sheet/column.ts';
 import type { Table } from '../sheet/table.ts';
 import { type Herd, intervalSheet } from './herd.ts';
 import { comparisons } from './intervals.ts';
-import { limbs as everyLimb, isLimb, type Limb } from './limbs.ts';
+import { limbs as everyLimb, type Limb } from './limbs.ts';
 import { partName } from './partName.ts';
 
 /** What is asked of the herd's intervals. */
@@ -81,7 +81,7 @@ export function intervalData(
   const leftOut = { unmeasured: 0, therapeutic: 0, otherMoments: 0 };
   const usable: number[] = [];
   for (let row = 0; row < table.rows; row++) {
-    if (!isLimb(limb[row]) || !limbs.includes(limb[row] as Limb)) continue;
+    if (!limbs.includes(limb[row] as Limb)) continue;
     if (onPurpose[row] === 1) leftOut.therapeutic++;
     else if (Number.isNaN(changes[row])) leftOut.unmeasured++;
     else usable.push(row);

@@ -22,7 +22,8 @@ export const intervalOutcomes: readonly string[] = [
  * Each foot's gaps between one visit's work and the next, one row a gap that was measured at one end at least.
  * Work days are those of the visits, and the days with a measurement before or after the work; where a foot has
  * neither, every day on which it was measured.
- * @param occasions  one row a foot, day and moment: `horse_id`, `date`, `limb`, `moment`, `shod` and the outcomes
+ * @param occasions  one row a foot, day and moment, these three known: `horse_id`, `date`, `limb`, `moment`, the outcomes
+ *   and, where there, `shod`
  * @param visits  the visits of each foot, by the horse codes of the occasions
  * @param outcomes  columns of the occasions to set side by side; those it lacks are left out
  * @returns `horse_id`, `limb`, `start_date`, `end_date`, `days`, `compared` (from `after` at the start to `before` at
@@ -85,20 +86,16 @@ interface Day {
 }
 
 function findGaps(occasions: Table, visits: VisitIndex): Gap[] {
-  const { starts, order, dates, momentOf } = byFoot(occasions);
-  const gaps: Gap[] = [];
-  for (let foot = 0; foot + 1 < starts.length; foot++) {
-    if (starts[foot] === starts[foot + 1]) continue;
-    const days = daysOf(order.subarray(starts[foot], starts[foot + 1]), dates, momentOf);
-    const ends = workEnds(days, visits.workDays(foot));
+  return rowsByFoot(occasions).flatMap((rows, foot) => {
+    const ends = workEnds(daysOf(rows, occasions), visits.workDays(foot));
+    const gaps: Gap[] = [];
     for (let i = 1; i < ends.length; i++) {
       const [a, b] = [ends[i - 1], ends[i]];
       const row = Math.max(a.after, a.between, a.before, b.before, b.between, b.after);
-      if (row < 0) continue;
-      gaps.push({ from: a.date, to: b.date, row, visit: visits.on(foot, a.date), ...compare(a, b) });
+      if (row >= 0) gaps.push({ from: a.date, to: b.date, row, visit: visits.on(foot, a.date), ...compare(a, b) });
     }
-  }
-  return gaps;
+    return gaps;
+  });
 }
 
 function compare(a: Day, b: Day): Pick<Gap, 'start' | 'end' | 'compared'> {
@@ -123,46 +120,25 @@ function workEnds(days: readonly Day[], workDays: readonly number[]): readonly D
   return [...byDate.values()].sort((a, b) => a.date - b.date);
 }
 
-/** A foot's rows, sorted by date, as days. */
-function daysOf(
-  rows: Int32Array,
-  dates: Float64Array,
-  momentOf: (row: number) => 'before' | 'after' | 'between',
-): readonly Day[] {
-  const days: Day[] = [];
+/** What was measured of a foot, as days in order. */
+function daysOf(rows: readonly number[], occasions: Table): readonly Day[] {
+  const dates = occasions.column('date').values as Float64Array;
+  const moment = occasions.column('moment') as TextColumn;
+  const days = new Map<number, Day>();
   for (const row of rows) {
-    let day = days.at(-1);
-    if (day?.date !== dates[row]) {
-      day = { date: dates[row], before: -1, after: -1, between: -1 };
-      days.push(day);
-    }
-    day[momentOf(row)] = row;
+    const day = days.get(dates[row]) ?? { date: dates[row], before: -1, after: -1, between: -1 };
+    day[moment.at(row) as 'before' | 'after' | 'between'] = row;
+    days.set(day.date, day);
   }
-  return days;
+  return [...days.values()].sort((a, b) => a.date - b.date);
 }
 
-/** Rows foot by foot, each foot's in order of date; a foot is `4 * horse code + place in limbs`. */
-function byFoot(occasions: Table) {
+/** The rows of each foot; a foot is `4 * horse code + place in limbs`. */
+function rowsByFoot(occasions: Table): number[][] {
   const horse = occasions.column('horse_id') as TextColumn;
   const limb = occasions.column('limb') as TextColumn;
-  const dates = occasions.column('date').values as Float64Array;
-  const moment = occasions.names.includes('moment') ? (occasions.column('moment') as TextColumn) : undefined;
   const places = limb.levels.map((code) => (limbs as readonly string[]).indexOf(code));
-  const footOf = (row: number): number =>
-    horse.codes[row] < 0 || limb.codes[row] < 0 || Number.isNaN(dates[row])
-      ? -1
-      : 4 * horse.codes[row] + places[limb.codes[row]];
-  const starts = new Int32Array(4 * horse.levels.length + 1);
-  for (let row = 0; row < dates.length; row++) if (footOf(row) >= 0) starts[footOf(row) + 1]++;
-  for (let foot = 1; foot < starts.length; foot++) starts[foot] += starts[foot - 1];
-  const next = starts.slice();
-  const order = new Int32Array(starts[starts.length - 1]);
-  for (let row = 0; row < dates.length; row++) if (footOf(row) >= 0) order[next[footOf(row)]++] = row;
-  for (let foot = 0; foot + 1 < starts.length; foot++)
-    order.subarray(starts[foot], starts[foot + 1]).sort((a, b) => dates[a] - dates[b]);
-  const momentOf = (row: number): 'before' | 'after' | 'between' => {
-    const word = moment === undefined ? '' : moment.at(row);
-    return word === 'before' || word === 'after' ? word : 'between';
-  };
-  return { starts, order, dates, momentOf };
+  const rows: number[][] = Array.from({ length: 4 * horse.levels.length }, () => []);
+  for (let row = 0; row < occasions.rows; row++) rows[4 * horse.codes[row] + places[limb.codes[row]]].push(row);
+  return rows;
 }

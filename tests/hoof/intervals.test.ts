@@ -77,6 +77,7 @@ describe('an interval', () => {
     expect(texts(intervals, 'compared')).toEqual(['']);
     expect(numbers(intervals, 'days')).toEqual([42]);
     expect(numbers(intervals, 'toe_length_start_mm')).toEqual([Number.NaN]);
+    expect(numbers(intervals, 'toe_length_end_mm')).toEqual([Number.NaN]);
     expect(numbers(intervals, 'toe_length_change_mm')).toEqual([Number.NaN]);
   });
 
@@ -86,6 +87,8 @@ describe('an interval', () => {
       { ...foot, date: january, toe_length_mm: 80 },
     ]);
     expect(texts(intervals, 'compared')).toEqual(['between to between']);
+    expect(numbers(intervals, 'days')).toEqual([42]);
+    expect(numbers(intervals, 'toe_length_change_mm')[0]).toBeCloseTo(12.6, 12);
     expect(numbers(intervals, 'toe_growth_mm_per_day')[0]).toBeCloseTo(0.3, 12);
   });
 
@@ -120,6 +123,38 @@ describe('an interval', () => {
     expect(numbers(intervalsOf(feet, [{ ...visit, work: 'none' }]), 'days')).toEqual([91]);
   });
 
+  it('that nobody measured at either end is none', () => {
+    const feet = [
+      { ...foot, date: january, toe_length_mm: 80 },
+      { ...foot, limb: 'RF', date: january },
+    ];
+    const visits = [january, february, april].map((date) => ({ horse_id: 'Bella', date, work: 'trim' }));
+    const intervals = intervalsOf(feet, visits);
+    expect(texts(intervals, 'limb')).toEqual(['LF', 'RF']);
+    expect(numbers(intervals, 'days')).toEqual([42, 42]);
+  });
+
+  it('does not end at a day between visits where others are known to be before or after the work', () => {
+    const others = [{ horse_id: 'Kit', date: january, work: 'trim' }];
+    const day = (date: string, moment: string) => ({ ...foot, date, moment, toe_length_mm: 80 });
+    const some = (...feet: Cells[]) => numbers(intervalsOf(feet, others), 'days');
+    expect(some(day(january, 'after'), day('2026-01-26', 'between'), day(february, 'before'))).toEqual([42]);
+    expect(some(day(january, 'before'), day(february, 'between'))).toEqual([]);
+    expect(some(day(january, 'after'), day(february, 'between'))).toEqual([]);
+  });
+
+  it('takes what was measured on one day together, however the rows stand', () => {
+    const intervals = intervalsOf([
+      { ...foot, date: february, moment: 'before', toe_length_mm: 92 },
+      { ...foot, date: january, moment: 'after', toe_length_mm: 80 },
+      { ...foot, date: april, moment: 'before', toe_length_mm: 93 },
+      { ...foot, date: february, moment: 'after', toe_length_mm: 81 },
+    ]);
+    expect(numbers(intervals, 'days')).toEqual([42, 49]);
+    expect(texts(intervals, 'compared')).toEqual(['after to before', 'after to before']);
+    expect(numbers(intervals, 'toe_length_change_mm')).toEqual([12, 12]);
+  });
+
   it('keeps horses and limbs apart, in any order of the rows', () => {
     const rows = ['Bella', 'Kit'].flatMap((horse_id, h) =>
       ['LF', 'RH'].flatMap((limb, l) => [
@@ -139,7 +174,7 @@ it('may be asked about any other column of the occasions', () => {
     { ...foot, date: january, moment: 'after', frog_width_mm: 40, frog_length_mm: 80 },
     { ...foot, date: february, moment: 'before', frog_width_mm: 48, frog_length_mm: 80 },
   ]);
-  const intervals = intervalSheet(herd({ feet }), ['frog_ratio']);
+  const intervals = intervalSheet(herd({ feet }), ['frog_ratio', 'absent']);
   expect(numbers(intervals, 'frog_ratio_start')).toEqual([0.5]);
   expect(numbers(intervals, 'frog_ratio_change')[0]).toBeCloseTo(0.1, 12);
   expect(intervals.names).not.toContain('toe_growth_mm_per_day');
