@@ -105,7 +105,7 @@ export class LiveTable implements Table {
     const formula = this.formula(name);
     if (formula !== undefined) return formula.definition;
     const { title, stage } = this.#measured.get(name)!;
-    return { name, ...(title !== undefined && { title }), column: asInput(stage.column) };
+    return { name, title, column: asInput(stage.column) };
   }
 
   /**

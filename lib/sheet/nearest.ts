@@ -1,6 +1,6 @@
 /**
- * The name most like the one that was written, to suggest it; `undefined` where none is near (a third of the letters
- * or more differ).
+ * The name most like the one that was written, to suggest it, of equally near ones the first; `undefined` where none is
+ * near (more than a third of the letters differ) or the names are longer than 64 letters.
  * @example nearest('toe_lenght_mm', ['toe_length_mm', 'date']) // 'toe_length_mm'
  */
 export function nearest(written: string, names: Iterable<string>): string | undefined {

@@ -55,6 +55,38 @@ describe('groups of rows', () => {
     );
   });
 
+  test('of many rows are the same as by their keys written side by side', () => {
+    const rows = 1500;
+    const numbers = (of: (row: number) => number) =>
+      toColumn({ values: Float64Array.from({ length: rows }, (_, row) => of(row)) });
+    const columns = {
+      fractions: numbers((row) => ((row * 7) % 201) + 0.5),
+      days: numbers((row) => 20000 + ((row * row) % 97)),
+      negative: numbers((row) => (row % 11 === 0 ? none : -50 - (row % 83))),
+      scattered: numbers((row) => 1e6 * ((row * 13) % 150)),
+      words: TextColumn.from(Array.from({ length: rows }, (_, row) => `w${(row * 3) % 140}`)),
+      few: TextColumn.from(Array.from({ length: rows }, (_, row) => ['', 'LF', 'RF'][row % 3])),
+    };
+    const all = Object.values(columns);
+    const sets = all.flatMap((one, i) => [
+      [one],
+      ...all.slice(i + 1).flatMap((two, j) => [
+        [one, two],
+        [two, one],
+        [one, two, all[(i + j) % all.length]],
+      ]),
+    ]);
+    for (const keys of sets) {
+      const known = new Map<string, number>();
+      const expected = Int32Array.from({ length: rows }, (_, row) => {
+        const written = keys.map(({ values }) => values[row]).join('|');
+        if (!known.has(written)) known.set(written, known.size);
+        return known.get(written)!;
+      });
+      expect(groupRows(keys, rows)).toEqual({ codes: expected, count: known.size });
+    }
+  });
+
   test('by keys with more pairs than a table could hold', () => {
     const rows = 50_000;
     const scattered = toColumn({ values: Float64Array.from({ length: rows }, (_, row) => row + 0.5) });

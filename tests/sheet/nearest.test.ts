@@ -18,6 +18,23 @@ describe('the name that was meant', () => {
     expect(nearest(written.slice(0, 10_000), names)).toBeUndefined();
   });
 
+  test('of two that are equally near the first is meant', () => {
+    expect(nearest('toe_1', ['toe_2', 'toe_3'])).toBe('toe_2');
+    expect(nearest('toe_1', ['heel_1', 'toe_22', 'toe_3'])).toBe('toe_3');
+  });
+
+  test('a third of the letters may differ and no more', () => {
+    expect(nearest('abcdef', ['abcdxy'])).toBe('abcdxy');
+    expect(nearest('abcdef', ['abcxyz'])).toBeUndefined();
+  });
+
+  test('names of more than 64 letters are not compared', () => {
+    const [long, longer] = ['a'.repeat(64), 'a'.repeat(65)];
+    expect(nearest(`b${long.slice(1)}`, [long])).toBe(long);
+    expect(nearest(longer, [long])).toBeUndefined();
+    expect(nearest(long, [longer])).toBeUndefined();
+  });
+
   test('nothing is near among nothing', () => {
     expect(nearest('date', [])).toBeUndefined();
   });

@@ -62,6 +62,7 @@ describe('Sheet.from', () => {
       'The column y has 1 rows where the others have 2',
     );
     expect(() => Sheet.from({ x: { values: [1, 2] as unknown as string[] } })).toThrow('expected as a Float64Array');
+    expect(() => Sheet.from({ x: { values: ['a', 2] as unknown as string[] } })).toThrow('or a list of texts');
     expect(() => Sheet.from({ x: { ...x, error: Float64Array.of(1) } })).toThrow(TypeError);
     expect(() => Sheet.from({ toe: x }, ['toes' as 'toe'])).toThrow('There is no column toes. Did you mean toe?');
   });
@@ -250,10 +251,10 @@ describe('replace, remove, rename', () => {
 
   test('a column that others are made from is neither removed nor renamed; they are named', () => {
     const sheet = used();
-    expect(() => sheet.remove('toe')).toThrow("toe can't be removed: a is made from it");
+    expect(() => sheet.remove('toe')).toThrow("toe can't be removed: a is made from it. Change or remove that first");
     expect(() => sheet.rename('a', 'c')).toThrow("a can't be renamed: b is made from it");
     sheet.add({ name: 'pair', formula: 'other(heel)' }).add({ name: 'n', formula: 'count(heel, shod)' });
-    expect(() => sheet.remove('heel')).toThrow('a, pair and n are made from it');
+    expect(() => sheet.remove('heel')).toThrow('a, pair and n are made from it. Change or remove those first');
     expect(() => sheet.remove('shod')).toThrow('n is made from it');
     expect(() => sheet.rename('limb', 'foot')).toThrow('pair is made from it');
     expect(() => sheet.remove('horse')).toThrow(TypeError);
@@ -270,10 +271,17 @@ describe('replace, remove, rename', () => {
     expect(sheet.names).toEqual(['horse', 'limb', 'toe', 'heel', 'day', 'shod', 'under']);
     expect(numbers(sheet, 'under')).toEqual([3, 2, 7, Number.NaN]);
     expect(() => sheet.rename('under', 'toe')).toThrow('There is a column toe already');
+    expect(() => sheet.rename('under', 5 as unknown as string)).toThrow('A column needs a name');
     while (sheet.undo()?.kind !== 'columns' || !sheet.names.includes('width' as never));
     expect(sheet.names).toEqual(['horse', 'limb', 'toe', 'heel', 'width', 'date', 'shod', 'a', 'b']);
     expect(numbers(sheet, 'width')).toEqual([120, 122, 131, 130]);
     expect([...(sheet.column('width') as { error?: Float64Array }).error!]).toEqual([2, 2, 2, 2]);
+  });
+
+  test('a measured column that comes back has its title again', () => {
+    const sheet: Sheet = feet().remove('toe');
+    sheet.undo();
+    expect(sheet.describe('toe')).toMatchObject({ title: 'Toe angle', unit: 'deg' });
   });
 
   test('a measured column has no formula to replace', () => {
@@ -330,6 +338,7 @@ describe('set', () => {
 
   test.each([-1, 4, 0.5, Number.NaN])('there is no row %s', (row) => {
     expect(() => feet().set('toe', row, 1)).toThrow(RangeError);
+    expect(() => feet().set('toe', row, 1)).toThrow(`There is no row ${row}: rows go from 0 to 3. Add rows first`);
   });
 });
 
@@ -343,6 +352,14 @@ describe('error', () => {
     sheet.set('width', 0, 100);
     expect(error()[0]).toBe(400);
     expect((sheet.column('ratio') as { error?: Float64Array }).error).toBeUndefined();
+  });
+
+  test('counts once what a column has in common with another that it is made from', () => {
+    const sheet: Sheet = feet()
+      .add({ name: 'half', formula: 'width / 2' })
+      .add({ name: 'rest', formula: 'width - half' });
+    // Half of the width's 2 mm; as independent parts it would be √(2² + 1²).
+    expect([...(sheet.column('rest') as { error?: Float64Array }).error!]).toEqual([1, 1, 1, 1]);
   });
 
   test('a yes/no and a text have none', () => {
@@ -373,7 +390,10 @@ describe('describe', () => {
       formula: 'toe - heel',
     });
     expect(sheet.describe('horse').title).toBe('horse');
-    expect(() => sheet.describe('nothing')).toThrow(TypeError);
+    expect(() => sheet.describe('nothing')).toThrow(
+      'There is no column nothing. There are horse, limb, toe, heel, width, date, shod, under',
+    );
+    expect(() => (Sheet.from({}) as Sheet).describe('toe')).toThrow('There is no column toe. There are none yet');
   });
 });
 
@@ -409,7 +429,8 @@ describe('rows', () => {
 
   test('that are not there can’t be removed, and places that are not there not be added at', () => {
     expect(() => feet().removeRows([4])).toThrow(RangeError);
-    expect(() => feet().addRows([{}], 5)).toThrow('Rows can be added at 0 to 4, not at 5');
+    for (const at of [5, -1, 0.5])
+      expect(() => feet().addRows([{}], at)).toThrow(`Rows can be added at 0 to 4, not at ${at}`);
     expect(() => feet().addRows([{ toe: 'x' }])).toThrow(TypeError);
     expect(() => (feet() as Sheet).addRows([{ toes: 1 }])).toThrow('There is no column toes. Did you mean toe?');
   });

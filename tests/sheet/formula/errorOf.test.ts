@@ -112,6 +112,8 @@ describe('errorOf', () => {
   it("counts a cell's own part in its group's mean once", () => {
     expect(of('a - mean(a)', pair)).toEqual([Math.sqrt(2.5), Math.sqrt(2.5)]);
     expect(of('a - mean(a, limb)', pair)).toEqual([0, 0]);
+    expect(of('a - opposite(mean(a, limb))', pair)).toEqual([Math.sqrt(10), Math.sqrt(10)]);
+    expect(of('mean(a, limb) - opposite(mean(a, limb))', pair)).toEqual([Math.sqrt(10), Math.sqrt(10)]);
   });
 
   it('is 0 where errors cancel but for rounding: of two values, standard scores are always the same', () => {
@@ -166,6 +168,7 @@ describe('errorOf', () => {
     expect(of('mean(a)', columns)).toEqual([3, 3]);
     expect(of('opposite(a)', columns)).toEqual([Number.NaN, 3]);
     expect(of('coalesce(a, b)', columns)).toEqual([3, 2]);
+    expect(of('limb == "LF" ? a : mean(b)', columns)).toEqual([3, Number.NaN]);
     expect(of('coalesce(opposite(opposite(a)), b)', columns)).toEqual([3, 2]);
   });
 
@@ -182,6 +185,7 @@ describe('errorOf', () => {
     expect(of('sqrt((a - b) ** 2)', columns)).toEqual([Number.NaN, Number.NaN]);
     expect(of('hypot(a - b, 0)', columns)).toEqual([Number.NaN, Number.NaN]);
     expect(of('sd(a)', columns)).toEqual([Number.NaN, Number.NaN]);
+    expect(of('sqrt(x)', { x: { values: Float64Array.of(0), error: Float64Array.of(1) } })).toEqual([Number.NaN]);
   });
 
   it('comes in the unit asked for', () => {
