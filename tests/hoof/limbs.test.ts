@@ -27,6 +27,7 @@ describe('parseLimb', () => {
       'all',
       '12',
       'x',
+      'left fore hind',
     ]) {
       expect(parseLimb(text), text).toBeUndefined();
     }
