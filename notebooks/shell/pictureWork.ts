@@ -84,7 +84,7 @@ function answerTo(reading: PictureReading): PictureAnswer {
       : hasScale && {
           squareness: {
             state: 'unknown',
-            words: 'A bar gives the size and doesn’t tell how square the camera stood; a board tells both.',
+            words: 'A bar gives the size and doesn’t tell how square the camera stood; a board tells both',
           },
         }),
     measures: [
@@ -102,7 +102,7 @@ function answerTo(reading: PictureReading): PictureAnswer {
 }
 
 /** Up to here a camera counts as square, in degrees. Common practice, no source. */
-const SQUARE_DEG = 3;
+const SQUARE_DEG = 5;
 
 function scaleOf(size: KnownSize): PictureScale | undefined {
   switch (size.kind) {

@@ -21,50 +21,57 @@ export function Marks({ sight, points, spots, chosen, marks, measures, units }: 
     const measure = measures.find((one) => one.name === name);
     return measure && !measure.refused ? measureWords(measure, units) : undefined;
   };
+  const all = [...spots.values()].map(place);
+  const centre: Spot = [mean(all.map(([x]) => x)), mean(all.map(([, y]) => y))];
   return (
     <svg class="picture-marks" aria-hidden="true" role="presentation">
       {marks.map((mark, index) => (
-        <Mark key={index} mark={mark} place={place} words={words} />
+        <Mark key={index} mark={mark} place={place} />
       ))}
       {points.map(({ name, of }) => {
         const spot = spots.get(name);
         return spot && <Dot key={name} at={place(spot)} of={of} chosen={name === chosen} />;
       })}
+      {marks.map((mark, index) => {
+        const text = words(mark.of);
+        return text && <Words key={index} {...wordsPlace(mark, place, centre)} text={text} />;
+      })}
     </svg>
   );
 }
 
-interface MarkProps {
-  readonly mark: PictureMark;
-  readonly place: (spot: Spot) => Spot;
-  readonly words: (measure: string) => string | undefined;
-}
-
-function Mark({ mark, place, words }: MarkProps) {
+function Mark({ mark, place }: { mark: PictureMark; place: (spot: Spot) => Spot }) {
   switch (mark.kind) {
     case 'line':
-    case 'length': {
-      const [from, to] = [place(mark.from), place(mark.to)];
-      const middle: Spot = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
-      return (
-        <>
-          <Line d={path([from, to])} kind={mark.kind} />
-          <Words at={middle} text={words(mark.of)} />
-        </>
-      );
-    }
+    case 'length':
+      return <Line d={path([place(mark.from), place(mark.to)])} kind={mark.kind} />;
     case 'outline':
       return <Line d={path(mark.points.map(place))} kind="length" />;
-    case 'angle': {
-      const [corner, from, to] = [mark.corner, mark.from, mark.to].map(place);
-      return (
-        <>
-          <Line d={arc(corner, from, to)} kind="angle" />
-          <Words at={between(corner, from, to)} text={words(mark.of)} />
-        </>
-      );
-    }
+    case 'angle':
+      return <Line d={arc(place(mark.corner), place(mark.from), place(mark.to))} kind="angle" />;
   }
+}
+
+interface WordsPlace {
+  readonly at: Spot;
+  readonly anchor: 'start' | 'middle' | 'end';
+}
+
+/** How far words stand from their line, in px of the screen. */
+const BESIDE = 16;
+
+/** A length is said beside its line, away from the other points; an angle between its legs, beyond its arc. */
+function wordsPlace(mark: PictureMark, place: (spot: Spot) => Spot, centre: Spot): WordsPlace {
+  if (mark.kind === 'angle')
+    return { at: between(...([mark.corner, mark.from, mark.to].map(place) as Legs)), anchor: 'start' };
+  const [from, to] = mark.kind === 'outline' ? [mark.points[0], mark.points[0]] : [mark.from, mark.to];
+  const [[x, y], [u, v]] = [place(from), place(to)];
+  const middle: Spot = [(x + u) / 2, (y + v) / 2];
+  const along = towards([x, y], [u, v]) + Math.PI / 2;
+  const away = Math.cos(along) * (centre[0] - middle[0]) + Math.sin(along) * (centre[1] - middle[1]);
+  const at = out(middle, away > 0 ? along + Math.PI : along, BESIDE);
+  const across = at[0] - middle[0];
+  return { at, anchor: Math.abs(across) < BESIDE / 2 ? 'middle' : across < 0 ? 'end' : 'start' };
 }
 
 function Line({ d, kind }: { d: string; kind: string }) {
@@ -76,10 +83,9 @@ function Line({ d, kind }: { d: string; kind: string }) {
   );
 }
 
-function Words({ at: [x, y], text }: { at: Spot; text: string | undefined }) {
-  if (text === undefined) return null;
+function Words({ at: [x, y], anchor, text }: WordsPlace & { readonly text: string }) {
   return (
-    <text class="picture-words" x={x} y={y}>
+    <text class="picture-words" x={x} y={y} text-anchor={anchor}>
       {text}
     </text>
   );
@@ -113,13 +119,17 @@ const out = ([x, y]: Spot, angle: number, far: number): Spot => [x + far * Math.
 /** From one direction to another the shorter way round, in radians. */
 const turn = (from: number, to: number) => Math.atan2(Math.sin(to - from), Math.cos(to - from));
 
-function arc(at: Spot, along: Spot, to: Spot): string {
-  const [from, until] = [towards(at, along), towards(at, to)];
-  const [[x, y], [u, v]] = [out(at, from, RADIUS), out(at, until, RADIUS)];
-  return `M${x} ${y}A${RADIUS} ${RADIUS} 0 0 ${turn(from, until) > 0 ? 1 : 0} ${u} ${v}`;
+type Legs = [corner: Spot, from: Spot, to: Spot];
+
+function arc(...[corner, from, to]: Legs): string {
+  const [start, end] = [towards(corner, from), towards(corner, to)];
+  const [[x, y], [u, v]] = [out(corner, start, RADIUS), out(corner, end, RADIUS)];
+  return `M${x} ${y}A${RADIUS} ${RADIUS} 0 0 ${turn(start, end) > 0 ? 1 : 0} ${u} ${v}`;
 }
 
-function between(at: Spot, along: Spot, to: Spot): Spot {
-  const from = towards(at, along);
-  return out(at, from + turn(from, towards(at, to)) / 2, RADIUS + 30);
+function between(...[corner, from, to]: Legs): Spot {
+  const start = towards(corner, from);
+  return out(corner, start + turn(start, towards(corner, to)) / 2, RADIUS + 8);
 }
+
+const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;

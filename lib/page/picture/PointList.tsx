@@ -52,5 +52,5 @@ function stateWords({ name, code, extra }: Slot, { spots, skipped }: Placing): s
   return extra ? 'one more, if you like' : 'not placed yet';
 }
 
-/** @example spotWords([1203.4, 880]) // '1203.4, 880' */
-export const spotWords = ([x, y]: readonly [number, number]) => `${x}, ${y}`;
+/** @example spotWords([1203.4, 880]) // '1203, 880' */
+export const spotWords = ([x, y]: readonly [number, number]) => `${Math.round(x)}, ${Math.round(y)}`;

@@ -25,8 +25,7 @@ export function Readings({ answer, reading, entry, editing, units, onEnter, onSa
       <h2 id="picture-readings">What the points say</h2>
       {squareness && (
         <p class={`picture-square ${squareness.state}`} role="status">
-          <strong>{SQUARE[squareness.state]}</strong> {squareness.words}
-          {squareness.remedy && <> {squareness.remedy}</>}
+          {squareness.words}.
         </p>
       )}
       {told.length === 0 && refused.length === 0 && (
@@ -42,7 +41,12 @@ export function Readings({ answer, reading, entry, editing, units, onEnter, onSa
           ))}
         </dl>
       )}
-      {told.length > 0 && <p class="note">± is one standard error: placing, scale and how square the camera stood.</p>}
+      {told.length > 0 && (
+        <p class="note">
+          ± is one standard error: of placing the points, of the size, of how square the camera stood, and of what
+          stands before or behind the plane of the scale. {answer.assumptions.map((words) => `${words}. `)}
+        </p>
+      )}
       {refused.length > 0 && (
         <>
           <h3>Not from this picture</h3>
@@ -74,13 +78,6 @@ export function Readings({ answer, reading, entry, editing, units, onEnter, onSa
     </section>
   );
 }
-
-const SQUARE = {
-  square: 'Square enough.',
-  usable: 'A little askew.',
-  oblique: 'Too far from square.',
-  unknown: 'How square is not known.',
-} as const;
 
 function isEntered({ row, values }: Entry, { entered }: KeptReading): boolean {
   if (row < 0 || !entered) return false;

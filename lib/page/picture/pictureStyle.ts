@@ -8,7 +8,7 @@ const style = `
 .picture-choosers .chooser { min-height: 2.75rem; padding-inline: 1.1rem; border-color: var(--ink); font-weight: 600; }
 .picture-camera { display: none; }
 .picture-kept { margin-top: var(--space-near); }
-.picture-field { display: grid; gap: var(--space-hair); color: var(--soft); font: var(--size-small)/1.3 var(--font-label); max-width: 100%; }
+.picture-field { display: grid; justify-items: start; gap: var(--space-hair); color: var(--soft); font: var(--size-small)/1.3 var(--font-label); max-width: 100%; }
 .picture-field input, .picture-field select { max-width: 100%; color: var(--ink); }
 .picture-field input.number { width: 7em; }
 .picture-doubt { color: var(--ink); text-decoration: underline wavy var(--beyond) 1px; text-underline-offset: 0.2em; }
@@ -26,7 +26,7 @@ const style = `
 .picture-hand { display: flex; gap: var(--space-close); margin: 0; padding: 0; border: 0; }
 .picture-px { display: inline-flex; align-items: center; gap: var(--space-tight); color: var(--soft); }
 .picture-px input { width: 6.2em; }
-.picture-work { display: grid; grid-template-columns: minmax(0, 1fr) 19rem; gap: var(--space-near) var(--space-apart); align-items: start; margin: var(--space-near) 0; }
+.picture-work { display: grid; grid-template-columns: minmax(0, 1fr) 20rem; gap: var(--space-near) var(--space-apart); align-items: start; margin: var(--space-near) 0; }
 .picture-room { position: relative; height: min(72vh, 46rem); overflow: hidden; border: var(--stroke-thin) solid var(--edge); background: var(--wash); cursor: crosshair; touch-action: none; user-select: none; }
 .picture-room > canvas { position: absolute; inset: 0; width: 100%; height: 100%; }
 .picture-marks { position: absolute; inset: 0; width: 100%; height: 100%; pointer-events: none; overflow: hidden; }
@@ -41,7 +41,7 @@ const style = `
 .picture-marks .ring { stroke: var(--ink); stroke-width: var(--stroke-line); }
 .picture-marks .chosen .ring { stroke: var(--brick); stroke-width: var(--stroke-strong); }
 .picture-marks .middle { fill: var(--ink); }
-.picture-words { fill: var(--ink); stroke: var(--card); stroke-width: 4px; stroke-linejoin: round; paint-order: stroke; text-anchor: middle; dominant-baseline: middle; font: 600 var(--size-small)/1 var(--font-label); font-variant-numeric: tabular-nums lining-nums; }
+.picture-words { fill: var(--ink); stroke: var(--card); stroke-width: 4px; stroke-linejoin: round; paint-order: stroke; dominant-baseline: middle; font: 600 var(--size-small)/1 var(--font-label); font-variant-numeric: tabular-nums lining-nums; }
 .picture-lens { position: absolute; top: var(--space-close); width: 130px; height: 130px; overflow: hidden; border: var(--stroke-line) solid var(--ink); border-radius: 50%; background: var(--wash); pointer-events: none; }
 .picture-lens.left { left: var(--space-close); }
 .picture-lens.right { right: var(--space-close); }
@@ -59,9 +59,9 @@ const style = `
 .picture-points li:last-child { border-bottom: 0; }
 .picture-points li.next { border-left-color: var(--measured); }
 .picture-points button { border: 0; background: none; outline-offset: -3px; }
-.picture-point { flex: 1; display: flex; flex-wrap: wrap; justify-content: space-between; gap: 0 var(--space-close); text-align: left; }
+.picture-point { flex: 1; display: flex; align-items: center; justify-content: space-between; gap: 0 var(--space-close); text-align: left; }
 .picture-point[aria-pressed=true] { background: var(--wash); font-weight: 600; }
-.picture-where { color: var(--soft); font-weight: 400; }
+.picture-where { color: var(--soft); font-weight: 400; white-space: nowrap; }
 .picture-off { padding-inline: var(--space-close); color: var(--soft); text-decoration: underline; text-underline-offset: 0.2em; text-decoration-color: var(--rule); }
 .picture-square { max-width: 46rem; padding-left: var(--space-near); border-left: 4px solid var(--steady); }
 .picture-square.usable { border-left: 4px dashed var(--unsure); }

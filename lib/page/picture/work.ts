@@ -70,9 +70,8 @@ export type PictureMark =
 /** How square the camera stood, as far as the scale points tell. */
 export interface Squareness {
   readonly state: 'square' | 'usable' | 'oblique' | 'unknown';
+  /** What to do about it included. */
   readonly words: string;
-  /** What to do about it, where something can be done. */
-  readonly remedy?: string;
 }
 
 /** How a picture lies against the ground: what another of the same foot is laid over it by. */
