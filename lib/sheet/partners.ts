@@ -44,8 +44,9 @@ export function findPartners(relation: Relation, table: Rows): Int32Array {
     }
     const run = order.subarray(from, to);
     const first = lowerBound(run, (other) => choice[other] < choice[row]);
-    const alone = first + 1 >= run.length || choice[run[first + 1]] !== choice[row];
-    if (first < run.length && choice[run[first]] === choice[row] && alone) partners[row] = run[first];
+    // Past the end of the run stands nothing, which is nobody's choice.
+    const own = choice[row];
+    if (choice[run[first]] === own && choice[run[first + 1]] !== own) partners[row] = run[first];
   }
   return partners;
 }
@@ -75,9 +76,7 @@ function swappedCodes(matched: readonly Column[], swaps: readonly Swap[], here: 
   const both = groupRows(twice, 2 * rows);
   const group = new Int32Array(both.count).fill(-1);
   for (let row = 0; row < rows; row++) group[both.codes[row]] = here[row];
-  return both.codes
-    .subarray(rows)
-    .map((code, row) => (swaps.every(({ partner }) => partner.codes[row] >= 0) ? group[code] : -1));
+  return both.codes.subarray(rows).map((code) => group[code]);
 }
 
 function stacked(top: Column, bottom: Column): Column {

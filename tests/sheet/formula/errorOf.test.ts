@@ -116,6 +116,10 @@ describe('errorOf', () => {
     expect(of('mean(a, limb) - opposite(mean(a, limb))', pair)).toEqual([Math.sqrt(10), Math.sqrt(10)]);
   });
 
+  it("counts a cell that stands in two groups in each group's mean", () => {
+    expect(of('mean(limb == "LF" ? opposite(a) : a, limb)', pair)).toEqual([1, 1]);
+  });
+
   it('is 0 where errors cancel but for rounding: of two values, standard scores are always the same', () => {
     expect(of('(a - mean(a)) / sd(a)', pair)).toEqual([0, 0]);
   });
@@ -140,7 +144,9 @@ describe('errorOf', () => {
       1,
     ]);
     expect(of('least(a, 15)', pair)).toEqual([3, 0]);
-    expect(of('least(a, 15)', { a: mm([15, 15], [3, 3]) })).toEqual([3, 3]);
+    const equal = { a: mm([15, 15], [3, 3]), b: mm([15, 15], [4, 4]) };
+    for (const formula of ['least(a, 15)', 'greatest(a, 15)', 'least(a, b)', 'greatest(a, b)'])
+      expect(of(formula, equal), formula).toEqual([3, 3]);
   });
 
   it('is undefined where the formula rests on a column without errors', () => {

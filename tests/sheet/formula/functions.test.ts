@@ -140,6 +140,7 @@ describe('the answers of single functions', () => {
     expect(of('atan2', 1, 0)).toBe(Math.PI / 2);
     expect(of('atan2', 0, -1)).toBe(Math.PI);
     expect(of('atan2', -0, -1)).toBe(Math.PI);
+    expect(of('atan2', 0, -0)).toBe(0);
     expect(of('hypot', 3, 4)).toBe(5);
   });
 });
