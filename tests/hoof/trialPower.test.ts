@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type TrialDesign, trialPower } from '../../lib/hoof/trialPower.ts';
+import { type TrialDesign, trialPower, trialWeeks } from '../../lib/hoof/trialPower.ts';
 
 const design: TrialDesign = { horses: 8, intervals: 6, feet: 2, shorter: 5, longer: 7, effect: 0.4, changeSd: 1.5 };
 
@@ -19,5 +19,9 @@ describe('trialPower', () => {
 
   it('tells nothing where the intervals are alike', () => {
     expect(trialPower({ ...design, longer: 5 }).detectable).not.toBeLessThan(1e6);
+  });
+
+  it('alternates shorter and longer intervals, the odd one shorter', () => {
+    expect(trialWeeks({ ...design, intervals: 5 })).toEqual([5, 7, 5, 7, 5]);
   });
 });
