@@ -88,7 +88,7 @@ export const page: HerdPage = {
         label: 'The table to fill in, as CSV',
         filename: `visit${when === '' ? '' : `-${when}`}.csv`,
         type: 'text/csv',
-        contents: () => writeTable(toFillIn(horses, when, columns)),
+        contents: () => writeTable(toFillIn(horses, day, columns)),
       },
       ...(layout === 'line'
         ? [lines(horses, findings, when, units)]
@@ -198,14 +198,14 @@ function lines(horses: readonly string[], findings: readonly HerdFinding[], when
 }
 
 /** Rows of the feet's table for the day, keys filled in and measurements empty: before and after the work, each foot. */
-function toFillIn(horses: readonly string[], when: string, columns: readonly string[]): Columns {
+function toFillIn(horses: readonly string[], day: number, columns: readonly string[]): Columns {
   const rows = horses.flatMap((horse) =>
     ['before', 'after'].flatMap((moment) => limbs.map((limb) => ({ horse, moment, limb }))),
   );
   const empty = () => new Float64Array(rows.length).fill(Number.NaN);
   return {
     horse_id: { values: rows.map(({ horse }) => horse) },
-    date: { values: rows.map(() => when) },
+    date: { kind: 'date', values: new Float64Array(rows.length).fill(day) },
     limb: { values: rows.map(({ limb }) => limb) },
     moment: { values: rows.map(({ moment }) => moment) },
     repeat: { values: new Float64Array(rows.length).fill(1) },

@@ -24,7 +24,7 @@ const views: readonly OverlaidView[] = ['side', 'front', 'below'];
 const year = 365.25;
 const scale = 0.9;
 /** How many changes are listed; the sheets of the other pages have them all. */
-const shown = 8;
+const shown = 6;
 
 const comparisons = [
   { value: 'time', label: 'The latest over the visit before and a year ago' },
@@ -211,7 +211,7 @@ function atTime({ occasions }: Herd, { row, date, moment }: Row) {
 }
 
 function changeRow({ foot, measure, before, now, since, change, error }: FootChange, units: DisplayUnits): string[] {
-  const say = (value: number) => formatQuantity(value, measure.unit, units, { digits: 1 });
+  const say = (value: number) => formatQuantity(value, measure.unit, units, { digits: measure.unit === '1' ? 2 : 1 });
   return [
     measure.view === 'pair' ? `${foot.limb.endsWith('F') ? 'front' : 'hind'} pair` : limbName(foot.limb),
     measure.title,

@@ -33,6 +33,14 @@ export function everyBlock(): Block[] {
     { kind: 'heading', level: 2, text: hostile, id: 'first' },
     { kind: 'prose', text: 'Plain **strong** [words](columns.html)' },
     { kind: 'prose', tone: 'caution', text: 'Careful' },
+    {
+      kind: 'form',
+      name: 'to-fill',
+      title: 'To fill in',
+      columns: ['Foot', 'Last', 'New'],
+      rows: [[hostile, '52.0°', '']],
+      lines: { label: 'Notes', count: 2 },
+    },
     { kind: 'figures', items: [{ label: 'Feet', value: '96', note: '4 missing' }] },
     {
       kind: 'finding',

@@ -26,7 +26,7 @@ test('title, question, source and cautions stand on it', () => {
 
 test('names that look like markup are shown as text', () => {
   expect(document.querySelector('h2')?.textContent).toBe(hostile);
-  expect(document.querySelector('td')?.textContent).toContain(hostile);
+  expect(document.querySelector('.still-sheet td')?.textContent).toContain(hostile);
   expect(html).not.toContain('<script>alert');
 });
 
@@ -45,9 +45,9 @@ test('linked charts are drawn as they are before anything is selected', () => {
 });
 
 test('the sheet is a table with units in its headings, missing said in words, the computed column marked', () => {
-  const heads = [...document.querySelectorAll('th')].map(({ textContent }) => textContent);
+  const heads = [...document.querySelectorAll('.still-sheet th')].map(({ textContent }) => textContent);
   expect(heads).toEqual(['Horse', 'Toe length, in', '∴ worked out: Half of the toe, in']);
-  const rows = [...document.querySelectorAll('tbody tr')].map((row) =>
+  const rows = [...document.querySelectorAll('.still-sheet tbody tr')].map((row) =>
     [...row.querySelectorAll('td')].map(({ textContent }) => textContent),
   );
   expect(rows[1]).toEqual(['Horse 1', '3.19', '1.59 ± 0.03']);
