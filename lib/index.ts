@@ -5,10 +5,19 @@ export { type CalendarDay, calendar } from './files/calendar.ts';
 export { clipboardCells } from './files/clipboardCells.ts';
 export { dataPackage, type PackageOptions, type Resource } from './files/dataPackage.ts';
 export { describeColumn } from './files/describeColumn.ts';
+export { type CellGrid, gridOfText, type SerialDays } from './files/guided/cellGrid.ts';
+export { fileHeadings } from './files/guided/fileHeadings.ts';
+export { usualUnits } from './files/guided/headingMatches.ts';
+export { type ColumnUse, type ImportPlan, limbsAcross } from './files/guided/importPlan.ts';
+export { needsGuide } from './files/guided/needsGuide.ts';
+export { type PlannedRead, readPlanned } from './files/guided/readPlanned.ts';
+export { isPacked, readSpreadsheet } from './files/guided/spreadsheet.ts';
+export { headingsKey, promising, suggestPlan } from './files/guided/suggestPlan.ts';
 export type { Problem } from './files/problem.ts';
 export { problemColumns, problemSentence } from './files/problems.ts';
 export { type ReadOptions, readTable, type TableRead } from './files/readTable.ts';
 export { schemaOf } from './files/schemaOf.ts';
+export { schemas } from './files/schemas.ts';
 export { type TidyFile, tidyFiles } from './files/tidyFiles.ts';
 export { tableChunks, type WriteOptions, writeTable } from './files/writeTable.ts';
 export * from './geometry/index.ts';
@@ -49,9 +58,15 @@ export {
   singularSentence,
 } from './hoof/intervalWords.ts';
 export type { IntervalWork, IntervalWorkDone, OtherEffect } from './hoof/intervalWork.ts';
+export type { HoofSize, ParametricHoof } from './hoof/landmarks/hoofModel.ts';
+export { hoofPicture } from './hoof/landmarks/hoofPicture.ts';
+export { type HoofCamera, type HoofScene, hoofScene } from './hoof/landmarks/hoofScene.ts';
 export type { Landmark } from './hoof/landmarks/landmark.ts';
+export { layOver, type PictureToLay } from './hoof/landmarks/layOver.ts';
 export { measuresFromPoints } from './hoof/landmarks/measuresFromPoints.ts';
+export { parametricHoof, plainHoof } from './hoof/landmarks/parametricHoof.ts';
 export type {
+  ErrorParts,
   PictureMark,
   PictureMeasure,
   PictureMeasures,
@@ -60,7 +75,9 @@ export type {
   Refusal,
   Squareness,
 } from './hoof/landmarks/pictureMeasures.ts';
+export { pictureSide } from './hoof/landmarks/pictureSide.ts';
 export type { PictureView, PlacedPoint } from './hoof/landmarks/placedPoint.ts';
+export { type PlacingError, placingError } from './hoof/landmarks/placingError.ts';
 export { type LandmarkView, landmarkView, landmarkViews, scaleLandmarks } from './hoof/landmarks/views.ts';
 export { latestOccasions } from './hoof/latest.ts';
 export { endOf, isLimb, type Limb, limbName, limbs, oppositeOf, parseLimb, sideOf } from './hoof/limbs.ts';
@@ -147,6 +164,7 @@ export {
   type Columns,
   type Kind,
   type NumberColumn,
+  rowCount,
   TextColumn,
 } from './sheet/column.ts';
 export { daysFromIso, isoFromDays } from './sheet/days.ts';
@@ -157,12 +175,21 @@ export type { Relation } from './sheet/relation.ts';
 export type { ColumnDescription, SheetOptions } from './sheet/sheet.ts';
 export type { Table } from './sheet/table.ts';
 export * from './stats/index.ts';
+export { type CellPlace, cellHistory, type PastCell } from './store/cellHistory.ts';
 export { columnOfTexts } from './store/contents.ts';
+export { type CopyTimes, copyReminder } from './store/copyReminder.ts';
+export { difference } from './store/difference.ts';
+export { journalOf } from './store/entries.ts';
 export type { Entered, JournalEdit, JournalEntry, RowId } from './store/journal.ts';
+export { type Merge, type MergedCell, type MergedFormula, mergeOf, nothingNew } from './store/merge.ts';
+export type { Choice, MergeChoices } from './store/mergeEdits.ts';
+export { mergedTable, mergeInto } from './store/mergeInto.ts';
 export { isNewer } from './store/notKept.ts';
 export { OpenRecord } from './store/openRecord.ts';
 export { forgetPicture, keepPicture, keptPicture, keptPictures } from './store/pictures.ts';
 export { pointsFromCsv, pointsToCsv } from './store/pointsTable.ts';
+export { RecordError, type WholeRecord } from './store/recordFiles.ts';
+export { canKeepFolder, chooseFolder, type FolderHandle, RecordFolder } from './store/recordFolder.ts';
 export {
   chooseRecord,
   deleteRecord,
@@ -173,6 +200,9 @@ export {
   renameRecord,
   takeLeftBehind,
 } from './store/records.ts';
+export { readRecordZip, writeRecordZip } from './store/recordZip.ts';
+export { putSetting, setting } from './store/settings.ts';
+export { tableAsOf } from './store/tableAsOf.ts';
 export { TableRecord } from './store/tableRecord.ts';
 export type { KeptTable, KeptTables, RecordInfo } from './store/tables.ts';
 export { onTold } from './store/tabs.ts';

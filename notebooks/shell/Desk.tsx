@@ -1,7 +1,8 @@
-import { inUse } from './herdInUse.ts';
+import { inUse, keeping } from './herdInUse.ts';
 import { Opening } from './Opening.tsx';
 import { newer, takeNewer } from './offline.ts';
 import { Problems } from './Problems.tsx';
+import { Records } from './Records.tsx';
 import { UnitsSwitch } from './UnitsSwitch.tsx';
 import { Whose } from './Whose.tsx';
 
@@ -14,7 +15,9 @@ export function Desk() {
         <Opening />
         <UnitsSwitch />
       </div>
+      <Records />
       {inUse.value && <Problems />}
+      <Broken />
       {newer.value && (
         <p class="notice" role="status">
           A newer version of this notebook is ready.{' '}
@@ -24,5 +27,19 @@ export function Desk() {
         </p>
       )}
     </section>
+  );
+}
+
+/** Says what of the journal can't be read any more. */
+function Broken() {
+  // What can't be read is known once the journal was looked at.
+  const count = (keeping.value && inUse.value?.record.broken.length) ?? 0;
+  if (count === 0) return null;
+  return (
+    <p class="notice trouble" role="alert">
+      {count === 1 ? 'One change' : `${count} changes`} in this record’s journal can’t be read any more and{' '}
+      {count === 1 ? 'is' : 'are'} left out. Everything else stands. Save the record as files, and look over what you
+      typed last.
+    </p>
   );
 }

@@ -1,6 +1,13 @@
-import { type ComputedDefinition, clipboardCells, type Editing, type TableRecord } from '../../lib/index.ts';
+import {
+  type ComputedDefinition,
+  cellHistory,
+  clipboardCells,
+  type Editing,
+  journalOf,
+  type TableRecord,
+} from '../../lib/index.ts';
 import { feetRecord, shownHerd } from './feetRecord.ts';
-import { keeping } from './herdInUse.ts';
+import { inUse, keeping } from './herdInUse.ts';
 
 const known = new WeakMap<TableRecord, Editing>();
 
@@ -61,6 +68,11 @@ function editingOf(record: TableRecord): Editing {
     },
     get whyNotKept() {
       return keeping.value.why;
+    },
+    async history(column, row) {
+      const open = inUse.value?.record;
+      if (!open?.written || row >= record.rows) return [];
+      return cellHistory(await journalOf(open.info.id), { table: 'feet', row: record.idAt(row), column });
     },
     subscribe(listener) {
       const ends = [record.subscribe(listener), keeping.subscribe(listener)];

@@ -11,6 +11,7 @@ import {
   OpenRecord,
   onTold,
   type Problem,
+  type RecordInfo,
   readTable,
   recordInUse,
   type TableName,
@@ -90,10 +91,14 @@ function leave(): void {
   inUse.value?.record.leave();
 }
 
-/** Shows the record in use as it stands in the database. */
+/** Shows the record in use as it stands in the database; one that is shown already goes on. */
 export async function show(): Promise<void> {
   try {
-    const record = await ownRecord();
+    const info = await ownInfo();
+    const shown = inUse.value?.record;
+    if (info && shown?.written && !shown.overtaken && shown.info.id === info.id && shown.info.name === info.name)
+      return;
+    const record = await ownRecord(info);
     withoutFeet.value = record && !record.tables().feet ? record : undefined;
     if (record?.tables().feet) use(record);
     else if (inUse.value?.whose !== 'demo') use(await demo());
@@ -148,15 +153,20 @@ function use(record: OpenRecord): void {
 }
 
 /** Where the browser keeps nothing (a private window), the notebook works until it is closed. */
-async function ownRecord(): Promise<OpenRecord | undefined> {
+async function ownInfo(): Promise<RecordInfo | undefined> {
   try {
-    const info = await recordInUse();
-    return info && (await OpenRecord.open(info));
+    return await recordInUse();
   } catch (error) {
     if (isNewer(error)) throw error;
     console.warn('Nothing can be kept in this browser:', error);
     return undefined;
   }
+}
+
+async function ownRecord(info?: RecordInfo): Promise<OpenRecord | undefined> {
+  const record = info && (await OpenRecord.open(info));
+  // Written whole by another page just as it was read.
+  return record?.overtaken ? ownRecord(info) : record;
 }
 
 async function demo(): Promise<OpenRecord> {

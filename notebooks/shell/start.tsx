@@ -1,6 +1,7 @@
 import { computed, effect, type ReadonlySignal, untracked } from '@preact/signals';
 import { render } from 'preact';
 import { type Herd, type HerdPage, mountPage } from '../../lib/index.ts';
+import { Day } from './Day.tsx';
 import { Desk } from './Desk.tsx';
 import { rememberUnits, units } from './displayUnits.ts';
 import { editing } from './feetEditing.ts';
@@ -17,6 +18,11 @@ export async function start(page: HerdPage): Promise<void> {
   typedInto.value = page.name === 'record';
   followChanges();
   render(<Desk />, document.getElementById('desk')!);
+  if (typedInto.value) {
+    const below = document.createElement('div');
+    blocks.after(below);
+    render(<Day page={page} />, below);
+  }
   let mounted = () => {};
   const trouble = computed(() => failure.value || (herd.value instanceof Error ? herd.value.message : ''));
   const ready = computed(() => herd.value !== undefined && !(herd.value instanceof Error));
@@ -45,8 +51,8 @@ export async function start(page: HerdPage): Promise<void> {
 function Trouble({ reason }: { reason: string }) {
   return (
     <div class="trouble" role="alert">
-      <p>There is nothing to show from these tables yet: {reason}.</p>
-      <p>What you opened is untouched. Mend it and open it again, or put it away and look at the demo herd.</p>
+      <p>There is nothing to show yet: {reason}.</p>
+      <p>What you have is untouched. Mend it and open it again, or put it away and look at the demo herd.</p>
     </div>
   );
 }

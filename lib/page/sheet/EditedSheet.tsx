@@ -2,6 +2,7 @@ import { useContext, useMemo, useState } from 'preact/hooks';
 import { cellAt } from '../../sheet/cell.ts';
 import type { Editable, SheetBlock } from '../blocks.ts';
 import { SurroundingsContext } from '../surroundings.ts';
+import { CellHistory } from './CellHistory.tsx';
 import { CellOrigin } from './CellOrigin.tsx';
 import { ConditionBar } from './ConditionBar.tsx';
 import { EditBar } from './EditBar.tsx';
@@ -153,6 +154,9 @@ export function EditedSheet({ block, editable, editing }: EditedProps) {
               subject={subject}
               revision={revision}
             />
+          )}
+          {at >= 0 && editing.typed(shown.name) && (
+            <CellHistory sheet={sheet} editing={editing} column={shown.name} row={rows[at]} revision={revision} />
           )}
         </>
       )}

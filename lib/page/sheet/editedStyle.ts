@@ -29,6 +29,7 @@ export const editedStyle = `
 .origin-facts > div { display: grid; grid-template-columns: 9rem minmax(0, 1fr); gap: var(--space-near); }
 .origin-facts dt { color: var(--soft); }
 .origin-facts dd { margin: 0; }
+.cell-history { margin: 0; padding: 0; list-style: none; }
 .origin-tree { grid-column: 1 / -1; border-top: var(--stroke-thin) solid var(--rule); padding-top: var(--space-close); }
 .origin-tree .origin-heading { color: var(--soft); }
 .origin-tree ul ul { margin-left: 0.5rem; padding-left: 1rem; border-left: var(--stroke-thin) solid var(--edge); }

@@ -12,6 +12,17 @@ export interface TypedTexts {
   readonly mark?: '.' | ',';
 }
 
+/** One change of one cell, as whoever keeps the table remembers it. */
+export interface PastCell {
+  /** In milliseconds since 1970-01-01 UTC, as the device's clock said. */
+  readonly at: number;
+  /** `''` where it isn't known. */
+  readonly who: string;
+  /** `text` could not be read. */
+  readonly before: Cell | { readonly text: string };
+  readonly after: Cell | { readonly text: string };
+}
+
 /**
  * How a table that a sheet shows row for row is typed into. Whoever keeps the table hands it in; the sheet follows each
  * change by itself.
@@ -48,6 +59,8 @@ export interface Editing {
   readonly kept: 'kept' | 'keeping' | 'not kept';
   /** Why it isn't, in words. */
   readonly whyNotKept?: string;
+  /** What was done to a cell, the first change first. */
+  history?(column: string, row: number): Promise<readonly PastCell[]>;
   /** Called after every change, and when what is kept changes. @returns what ends it */
   subscribe(listener: () => void): () => void;
 }

@@ -1,0 +1,114 @@
+import { useState } from 'preact/hooks';
+import {
+  BlockList,
+  difference,
+  type HerdPage,
+  herd,
+  type KeptTable,
+  SurroundingsContext,
+  tableAsOf,
+} from '../../lib/index.ts';
+import { units } from './displayUnits.ts';
+import { inUse } from './herdInUse.ts';
+import { tableFiles } from './tableFiles.ts';
+
+type Edits = ReturnType<typeof difference>;
+
+interface Then {
+  /** In words. */
+  readonly day: string;
+  readonly table: KeptTable;
+  readonly edits: Edits;
+}
+
+const today = () => new Intl.DateTimeFormat('sv-SE').format();
+
+/** The table of feet as it stood at the end of a day, and the way back to it. */
+export function DayPanel({ page }: { page: HerdPage }) {
+  const [then, setThen] = useState<Then | undefined>();
+  const [said, say] = useState('');
+
+  async function goTo(date: string) {
+    const end = new Date(`${date}T23:59:59.999`);
+    if (Number.isNaN(end.getTime())) return;
+    const day = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long' }).format(end);
+    const { record } = inUse.value!;
+    try {
+      const table = await tableAsOf(record, 'feet', end.getTime());
+      const now = record.tables().feet!;
+      setThen(table && { day, table, edits: difference('feet', now, table) });
+      say(table ? '' : `On ${day} there was no such record on this device yet.`);
+    } catch (error) {
+      setThen(undefined);
+      say(`The record could not be looked up: ${error instanceof Error ? error.message : String(error)}`);
+    }
+  }
+
+  function goBack({ day, edits }: Then) {
+    inUse.value!.record.table('feet')!.make(edits, `going back to ${day}`);
+    setThen(undefined);
+    say(`The record stands as it did on ${day}. This is a change like any other: it can be taken back.`);
+  }
+
+  return (
+    <div>
+      <p>
+        <label>
+          As it stood at the end of{' '}
+          <input type="date" max={today()} onChange={(event) => goTo(event.currentTarget.value)} />
+        </label>
+      </p>
+      <p role="status">{said}</p>
+      {then && (
+        <>
+          <p>
+            {since(then.edits)}{' '}
+            {then.edits.length > 0 && (
+              <button type="button" onClick={() => goBack(then)}>
+                Take the record back to {then.day}
+              </button>
+            )}
+          </p>
+          <AsItStood page={page} then={then} />
+        </>
+      )}
+    </div>
+  );
+}
+
+function AsItStood({ page, then }: { page: HerdPage; then: Then }) {
+  const { columns } = then.table;
+  const made = herd({ feet: columns }, { problems: then.table.problems, files: { feet: then.table.file } });
+  const blocks = page
+    .blocks({ herd: made, controls: {}, units: units.value })
+    .flatMap((block) => (block.kind === 'sheet' ? block : []))
+    .map((block) => ({
+      ...block,
+      name: 'then',
+      title: `Every reading as it stood on ${then.day}`,
+      editable: undefined,
+    }));
+  return (
+    <SurroundingsContext.Provider value={{ units: units.value, still: false, set: () => {}, files: tableFiles }}>
+      <BlockList blocks={blocks} />
+    </SurroundingsContext.Provider>
+  );
+}
+
+/** What has changed since, in words. */
+function since(edits: Edits): string {
+  const cells = edits.reduce((sum, edit) => sum + (edit.kind === 'cells' ? edit.rows.length : 0), 0);
+  const rows = (how: 'add' | 'remove') =>
+    edits.reduce((sum, edit) => sum + (edit.kind === 'rows' && edit.how === how ? edit.rows.length : 0), 0);
+  const own = edits.filter(({ kind }) => kind === 'own column').length;
+  const parts = [
+    counted(cells, 'cell has changed', 'cells have changed'),
+    counted(rows('remove'), 'row has come', 'rows have come'),
+    counted(rows('add'), 'row has gone', 'rows have gone'),
+    counted(own, 'column of your own has changed', 'columns of your own have changed'),
+  ].filter((part) => part !== '');
+  return parts.length === 0 ? 'It stands today as it did then.' : `Since then ${parts.join(', ')}.`;
+}
+
+const counted = (count: number, one: string, many: string) =>
+  count === 0 ? '' : `${count} ${count === 1 ? one : many}`;
