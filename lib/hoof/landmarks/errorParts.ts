@@ -1,10 +1,10 @@
 import { degree } from '../../geometry/degrees.ts';
 import { isFitFailure } from '../../geometry/fitFailure.ts';
 import type { Point } from '../../geometry/points.ts';
-import { transformPoint } from '../../geometry/transformPoints.ts';
+import { transformPoint, transformPoints } from '../../geometry/transformPoints.ts';
 import type { ErrorParts, PictureScale } from './pictureMeasures.ts';
 import { type PicturePlane, picturePlane } from './picturePlane.ts';
-import type { PictureView } from './placedPoint.ts';
+import type { PlacedPicture } from './placedPicture.ts';
 import type { Sight } from './sight.ts';
 import { landmarkView, planeDepth_mm, sharedDepths } from './views.ts';
 
@@ -17,52 +17,47 @@ export const defaultScaleError_mm = 0.5;
 /** How far off square a camera commonly is, turned and raised each, where the picture doesn't tell. An assumption. */
 export const unknownSquareness_deg = 5;
 
-/** A picture's points and plane: all that a measure and its error are worked from. */
-export interface Situation {
-  readonly view: PictureView;
-  /** Codes and places of the foot's points, in pixels. */
-  readonly codes: readonly string[];
-  readonly pixels: readonly Point[];
-  readonly scale: PictureScale | undefined;
-  readonly corners: readonly Point[];
-  readonly plane: PicturePlane;
+/** A picture with how it was taken and placed: all that an error is worked from. */
+export interface Situation extends PlacedPicture {
+  /** Where the picture tells. */
   readonly sight: Sight | undefined;
   readonly distance_mm: number;
   readonly placing_px: number;
   readonly depth: boolean;
 }
 
-/** A measure of the foot's points in the plane. */
-type Value = (points: readonly Point[]) => number;
-
 /**
  * How large the error of a measure is, to first order: each thing that may be off is moved by its own standard error
- * either way, and half the difference counts. How square a bar's picture was has no first order; there the mean square
- * over nine ways of having been off is taken.
+ * either way, and the mean square of what the measure moves counts: in first order its slope times the standard error, and
+ * still right at the least value that a measure can have, such as perfect symmetry. How square a bar's picture was has no
+ * first order; there nine ways of having been off are weighed.
+ * @param prepare what measures are read from, of the foot's places in the plane; done once for all measures
  * @returns a function of the measure and of the places in `codes` that it rests on
  * @source Taylor 1997, An Introduction to Error Analysis, 2nd edition, 3.11, for independent errors
  */
-export function errorPartsIn(situation: Situation): (value: Value, used: readonly number[]) => ErrorParts {
-  const { pixels, plane, placing_px } = situation;
-  const points = pixels.map((pixel) => transformPoint(plane.toPlane, pixel));
-  const placed = pixels.map((pixel) => bothWays((by) => transformPoint(plane.toPlane, moved(pixel, by, placing_px))));
-  const scaled = otherScales(situation).map((pair) =>
-    pair.map(({ toPlane }) => pixels.map((pixel) => transformPoint(toPlane, pixel))),
+export function errorPartsIn<T>(
+  situation: Situation,
+  prepare: (points: readonly Point[]) => T,
+): (value: (prepared: T) => number, used: readonly number[]) => ErrorParts {
+  const { pixels, plane, placing_px, inPlane: points } = situation;
+  const square = prepare(points);
+  const placed = pixels.map((pixel, i) =>
+    bothWays((by) => prepare(replaced(points, i, transformPoint(plane.toPlane, moved(pixel, by, placing_px))))),
   );
-  const oblique = obliqueWays(situation, points);
-  const deep = depthWays(situation, points);
+  const scaled = otherScales(situation).map((pair) =>
+    pair.map(({ toPlane }) => prepare(transformPoints(toPlane, pixels))),
+  );
+  const oblique = obliqueWays(situation).map((way) => ({ weight: way.weight, seen: prepare(way.points) }));
+  const deep = depthWays(situation).map(({ of, pair }) => ({ of, pair: pair.map(prepare) }));
   return (value, used) => {
-    const centre = value(points);
-    const half = ([one, other]: readonly (readonly Point[])[]) => ((value(one) - value(other)) / 2) ** 2;
-    let placing = 0;
-    for (const i of used)
-      for (const pair of placed[i]) placing += half(pair.map((point) => replaced(points, i, point)));
-    const depth = deep.filter(({ of }) => of.some((i) => used.includes(i)));
+    const centre = value(square);
+    const squares = (pairs: readonly (readonly T[])[]) =>
+      pairs.reduce((sum, [one, other]) => sum + ((value(one) - centre) ** 2 + (value(other) - centre) ** 2) / 2, 0);
     return {
-      placing: Math.sqrt(placing),
-      scale: Math.sqrt(scaled.reduce((sum, pair) => sum + half(pair), 0)),
-      squareness: Math.sqrt(oblique.reduce((sum, way) => sum + way.weight * (value(way.points) - centre) ** 2, 0)),
-      depth: Math.sqrt(depth.reduce((sum, { pair }) => sum + half(pair), 0)),
+      placing: Math.sqrt(squares(used.flatMap((i) => placed[i]))),
+      scale: Math.sqrt(squares(scaled)),
+      squareness: Math.sqrt(oblique.reduce((sum, { weight, seen }) => sum + weight * (value(seen) - centre) ** 2, 0)),
+      depth: Math.sqrt(squares(deep.filter(({ of }) => of.some((i) => used.includes(i))).map(({ pair }) => pair))),
     };
   };
 }
@@ -106,10 +101,11 @@ function otherScales({ scale, corners, placing_px }: Situation): PicturePlane[][
 }
 
 /** Where the points were if the camera was turned and raised so or so, with weights that add up to 1. */
-function obliqueWays(
-  { plane, corners }: Situation,
-  points: readonly Point[],
-): { readonly points: readonly Point[]; readonly weight: number }[] {
+function obliqueWays({
+  plane,
+  corners,
+  inPlane: points,
+}: Situation): { readonly points: readonly Point[]; readonly weight: number }[] {
   if (plane.known === 'shape') return [];
   // Nodes and weights of Gauss and Hermite: exact for polynomials of a normal variable up to the fifth power.
   const nodes = [-Math.sqrt(3), 0, Math.sqrt(3)].map((node) => node * unknownSquareness_deg * degree);
@@ -133,10 +129,15 @@ function length([from, to]: readonly Point[]): number {
 }
 
 /** Pairs of point lists: what may lie off the plane moved nearer and further, alone or with what it moves with. */
-function depthWays(
-  { view, codes, plane, sight, distance_mm, depth }: Situation,
-  points: readonly Point[],
-): { readonly of: readonly number[]; readonly pair: readonly (readonly Point[])[] }[] {
+function depthWays({
+  view,
+  codes,
+  plane,
+  inPlane: points,
+  sight,
+  distance_mm,
+  depth,
+}: Situation): { readonly of: readonly number[]; readonly pair: readonly (readonly Point[])[] }[] {
   if (!depth || plane.known === 'nothing') return [];
   const { landmarks } = landmarkView(view);
   const places = codes.map((_, i) => i);

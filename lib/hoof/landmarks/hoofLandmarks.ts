@@ -106,7 +106,7 @@ export function tracedOutline(edges: HoofEdges, steps: number): Place[] {
 function truthOf(size: HoofSize, edges: HoofEdges): Readonly<Record<string, number>> {
   const edge = tracedOutline(edges, 400).map(([x, , z]): Point => [x, z]);
   const [inside, outside] = sides.map((side) => bulbOf(edges, side));
-  const ellipse = fitEllipse(resamplePath(edge, 401));
+  const ellipse = fitEllipse(resamplePath(edge, 41));
   return {
     ...size,
     lateral_heel_mm: size.heel_length_mm * Math.sin(size.heel_angle_deg * degree),

@@ -14,8 +14,14 @@ export interface Located {
 
 const nowhere: Point = [Number.NaN, Number.NaN];
 
-/** What is there of points by code. */
-export function located(points: ReadonlyMap<string, readonly Point[]>): Located {
+/** The points with their codes, as they are to be asked for. */
+export function located(codes: readonly string[], places: readonly Point[]): Located {
+  const points = new Map<string, Point[]>();
+  codes.forEach((code, i) => {
+    const list = points.get(code);
+    if (list) list.push(places[i]);
+    else points.set(code, [places[i]]);
+  });
   const asked = new Set<string>();
   const all = (code: string): readonly Point[] => {
     asked.add(code);

@@ -24,8 +24,7 @@ export function scaleCodes(scale: PictureScale | undefined): readonly string[] {
  * @param corners the scale's points in pixels, in the order of `scaleLandmarks`
  * @returns the plane, or a `FitFailure` where the points don't settle it
  */
-export function picturePlane(scale: PictureScale | undefined, corners: readonly Point[]): PicturePlane | FitFailure {
-  if (scale === undefined) return sized(1, 'nothing');
+export function picturePlane(scale: PictureScale, corners: readonly Point[]): PicturePlane | FitFailure {
   if (scale.kind === 'bar') {
     const [[x0, y0], [x1, y1]] = corners;
     const length_px = Math.hypot(x1 - x0, y1 - y0);
@@ -48,3 +47,6 @@ function sized(scale: number, known: 'size' | 'nothing'): PicturePlane {
   ];
   return { toPlane: map(scale), toPicture: map(1 / scale), known };
 }
+
+/** The picture as its own plane, in pixels, y up: where nothing in it has a known size. */
+export const unscaledPlane: PicturePlane = sized(1, 'nothing');

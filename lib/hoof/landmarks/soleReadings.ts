@@ -120,9 +120,16 @@ export const soleReadings: readonly Reading[] = [
   },
 ];
 
+/** Outlines by what they were read from: several measures rest on one. */
+const outlines = new WeakMap<Located, readonly Point[]>();
+
 /** The outline as it was traced from heel to heel, rounded between its points. */
 function outline(at: Located): readonly Point[] {
-  return smoothPath(at.many('outline', 10), 6);
+  const known = outlines.get(at);
+  if (known) return known;
+  const rounded = smoothPath(at.many('outline', 10), 6);
+  outlines.set(at, rounded);
+  return rounded;
 }
 
 function ofOutline(at: Located, value: (points: readonly Point[]) => number): Figure {
