@@ -68,6 +68,7 @@ describe('reading units', () => {
     'klb',
     'mm^2',
     'm\nm',
+    'kmetre',
   ])('refuses %j and says what to write', (code) => {
     expect(() => parseUnit(code)).toThrow(/is not a unit known here\. Write a UCUM code such as mm/);
   });

@@ -98,6 +98,7 @@ describe('units as they are written', () => {
     expect(symbolOf('d')).toBe('days');
     expect(symbolOf('d', true)).toBe('day');
     expect(symbolOf('kg.d')).toBe('kg·day');
+    expect(symbolOf('dm')).toBe('dm');
   });
 });
 

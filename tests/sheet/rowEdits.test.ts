@@ -26,7 +26,9 @@ describe('withRows', () => {
     const more = withRows(toColumn(number), [0, 2, 5], rowsOf(toColumn(number), [3, 2, 1])) as NumberColumn;
     expect(plain(more)).toEqual([4, 1, 3, 2, 3, 2, 4]);
     expect(plain({ values: more.error! })).toEqual([0.4, 0.1, 0.3, 0.2, 0.3, 0.2, 0.4]);
-    expect(plain(withRows(text, [1, 5], { values: ['new', 'b'] }))).toEqual(['a', 'new', '', 'b', 'a', 'b']);
+    const longer = withRows(text, [1, 5], { values: ['new', 'b'] }) as TextColumn;
+    expect(plain(longer)).toEqual(['a', 'new', '', 'b', 'a', 'b']);
+    expect(longer.levels).toEqual(['a', 'b', 'new']);
   });
 
   test('leaves them missing where nothing is given, their errors too', () => {

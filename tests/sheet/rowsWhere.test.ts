@@ -32,6 +32,14 @@ describe('rowsWhere', () => {
     expect([...rowsWhere(table, { sort: { by: 'horse', order: 'descending' } })]).toEqual([0, 2, 4, 1, 3]);
   });
 
+  test('takes 07 and 7 for equal, so that the next column decides', () => {
+    const stalls = plainTable({
+      stall: { values: ['7', '07', '7', '6'] },
+      toe: { values: Float64Array.of(3, 1, 2, 9) },
+    });
+    expect([...rowsWhere(stalls, { sort: [{ by: 'stall' }, { by: 'toe' }] })]).toEqual([3, 1, 2, 0]);
+  });
+
   test('sorts by several columns, the first deciding', () => {
     const sort = [{ by: 'limb', order: 'descending' }, { by: 'toe' }] as const;
     expect([...rowsWhere(table, { sort })]).toEqual([3, 1, 2, 4, 0]);
@@ -40,7 +48,9 @@ describe('rowsWhere', () => {
 
   test('refuses a filter that can’t be read or is no yes/no, and an unknown column', () => {
     expect(() => rowsWhere(table, { filter: 'toe >' })).toThrow(FormulaError);
-    expect(() => rowsWhere(table, { filter: 'toe' })).toThrow('A filter says yes or no for each row');
+    expect(() => rowsWhere(table, { filter: 'toe' })).toThrow(
+      'A filter says yes or no for each row, and this gives numbers',
+    );
     expect(() => rowsWhere(table, { filter: 'horse' })).toThrow('this gives text');
     expect(() => rowsWhere(table, { sort: { by: 'heel' } })).toThrow('There is no column heel');
   });

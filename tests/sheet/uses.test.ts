@@ -31,6 +31,12 @@ describe('columnsUsed', () => {
   });
 });
 
+test('only the relation that is called counts', () => {
+  const neighbour = { name: 'neighbour', words: 'the neighbour’s', match: ['heel'] };
+  const found = columnsUsed(parse('neighbour(toe)'), [...footRelations, neighbour], names);
+  expect([...found.keys()]).toEqual(['toe', 'heel']);
+});
+
 test('relationColumns are those that a table has', () => {
   const previous = footRelations.find(({ name }) => name === 'previous')!;
   expect(relationColumns(previous, names)).toEqual(['horse_id', 'date', 'limb', 'repeat']);

@@ -53,13 +53,13 @@ describe.each(operations)('$name', ({ name, arguments: count, operation }) => {
   test('gives the same over a block as value by value, also written over what it reads', () => {
     const blocks = fc.array(valuesFor(name), { minLength: 8, maxLength: 8 });
     const run = (loop: Kernel, x: number[], y: number[], into: 'a third' | 'x' | 'y') => {
-      const [a, b, out] = [x, y, new Array(8).fill(7)].map((values) => Float64Array.from([9, ...values]));
+      const [a, b, out] = [x, y, new Array(8).fill(7)].map((values) => Float64Array.from([9, ...values, 9, 9, 9, 9]));
       loop(into === 'x' ? a : into === 'y' ? b : out, 1, a, 1, b, 1, 8);
       return [...(into === 'x' ? a : into === 'y' ? b : out)];
     };
     fc.assert(
       fc.property(blocks, blocks, fc.constantFrom('a third' as const, 'x' as const, 'y' as const), (x, y, into) => {
-        const expected = [9, ...x.map((value, at) => of(value, y[at]) + 0)];
+        const expected = [9, ...x.map((value, at) => of(value, y[at]) + 0), 9, 9, 9, 9];
         expect(run(kernel ?? eachOf(of), x, y, into).map((value) => value + 0)).toEqual(expected);
       }),
     );
