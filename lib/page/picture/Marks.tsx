@@ -1,4 +1,5 @@
 import type { DisplayUnits } from '../../sheet/display.ts';
+import { out, RADIUS, towards, turn, wordsOf } from './markWords.ts';
 import { measureWords } from './measureWords.ts';
 import { type Sight, toRoom } from './sight.ts';
 import type { Slot } from './slots.ts';
@@ -21,8 +22,9 @@ export function Marks({ sight, points, spots, chosen, marks, measures, units }: 
     const measure = measures.find((one) => one.name === name);
     return measure && !measure.refused ? measureWords(measure, units) : undefined;
   };
-  const all = [...spots.values()].map(place);
-  const centre: Spot = [mean(all.map(([x]) => x)), mean(all.map(([, y]) => y))];
+  const feet = points
+    .filter(({ name, of }) => of === 'foot' && spots.has(name))
+    .map(({ name }) => place(spots.get(name)!));
   return (
     <svg class="picture-marks" aria-hidden="true" role="presentation">
       {marks.map((mark, index) => (
@@ -32,10 +34,11 @@ export function Marks({ sight, points, spots, chosen, marks, measures, units }: 
         const spot = spots.get(name);
         return spot && <Dot key={name} at={place(spot)} of={of} chosen={name === chosen} />;
       })}
-      {marks.map((mark, index) => {
-        const text = words(mark.of);
-        return text && <Words key={index} {...wordsPlace(mark, place, centre)} text={text} />;
-      })}
+      {wordsOf(marks, words, place, feet).map(({ text, at: [x, y], anchor }, index) => (
+        <text key={index} class="picture-words" x={x} y={y} text-anchor={anchor}>
+          {text}
+        </text>
+      ))}
     </svg>
   );
 }
@@ -52,42 +55,12 @@ function Mark({ mark, place }: { mark: PictureMark; place: (spot: Spot) => Spot 
   }
 }
 
-interface WordsPlace {
-  readonly at: Spot;
-  readonly anchor: 'start' | 'middle' | 'end';
-}
-
-/** How far words stand from their line, in px of the screen. */
-const BESIDE = 16;
-
-/** A length is said beside its line, away from the other points; an angle between its legs, beyond its arc. */
-function wordsPlace(mark: PictureMark, place: (spot: Spot) => Spot, centre: Spot): WordsPlace {
-  if (mark.kind === 'angle')
-    return { at: between(...([mark.corner, mark.from, mark.to].map(place) as Legs)), anchor: 'start' };
-  const [from, to] = mark.kind === 'outline' ? [mark.points[0], mark.points[0]] : [mark.from, mark.to];
-  const [[x, y], [u, v]] = [place(from), place(to)];
-  const middle: Spot = [(x + u) / 2, (y + v) / 2];
-  const along = towards([x, y], [u, v]) + Math.PI / 2;
-  const away = Math.cos(along) * (centre[0] - middle[0]) + Math.sin(along) * (centre[1] - middle[1]);
-  const at = out(middle, away > 0 ? along + Math.PI : along, BESIDE);
-  const across = at[0] - middle[0];
-  return { at, anchor: Math.abs(across) < BESIDE / 2 ? 'middle' : across < 0 ? 'end' : 'start' };
-}
-
 function Line({ d, kind }: { d: string; kind: string }) {
   return (
     <>
       <path class="halo" d={d} />
       <path class={`line ${kind}`} d={d} />
     </>
-  );
-}
-
-function Words({ at: [x, y], anchor, text }: WordsPlace & { readonly text: string }) {
-  return (
-    <text class="picture-words" x={x} y={y} text-anchor={anchor}>
-      {text}
-    </text>
   );
 }
 
@@ -109,27 +82,10 @@ function Dot({ at: [x, y], of, chosen }: { at: Spot; of: 'scale' | 'foot'; chose
   );
 }
 
-/** How far from its corner an angle is drawn, in px of the screen. */
-const RADIUS = 40;
-
 const path = (spots: readonly Spot[]) => spots.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x} ${y}`).join('');
 
-const towards = ([x, y]: Spot, [u, v]: Spot) => Math.atan2(v - y, u - x);
-const out = ([x, y]: Spot, angle: number, far: number): Spot => [x + far * Math.cos(angle), y + far * Math.sin(angle)];
-/** From one direction to another the shorter way round, in radians. */
-const turn = (from: number, to: number) => Math.atan2(Math.sin(to - from), Math.cos(to - from));
-
-type Legs = [corner: Spot, from: Spot, to: Spot];
-
-function arc(...[corner, from, to]: Legs): string {
+function arc(corner: Spot, from: Spot, to: Spot): string {
   const [start, end] = [towards(corner, from), towards(corner, to)];
   const [[x, y], [u, v]] = [out(corner, start, RADIUS), out(corner, end, RADIUS)];
   return `M${x} ${y}A${RADIUS} ${RADIUS} 0 0 ${turn(start, end) > 0 ? 1 : 0} ${u} ${v}`;
 }
-
-function between(...[corner, from, to]: Legs): Spot {
-  const start = towards(corner, from);
-  return out(corner, start + turn(start, towards(corner, to)) / 2, RADIUS + 8);
-}
-
-const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;

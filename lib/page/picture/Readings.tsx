@@ -51,9 +51,9 @@ export function Readings({ answer, reading, entry, editing, units, onEnter, onSa
         <>
           <h3>Not from this picture</h3>
           <ul class="picture-refused">
-            {refused.map(({ name, title, refused }) => (
-              <li key={name}>
-                <strong>{title}:</strong> {refused!.reason}. {refused!.remedy}
+            {byReason(refused).map(({ titles, reason, remedy }) => (
+              <li key={titles}>
+                <strong>{titles}:</strong> {reason}. {remedy}.
               </li>
             ))}
           </ul>
@@ -77,6 +77,18 @@ export function Readings({ answer, reading, entry, editing, units, onEnter, onSa
       )}
     </section>
   );
+}
+
+/** Measures that are refused for one reason, said together. */
+function byReason(measures: PictureAnswer['measures']) {
+  const said = new Map<string, { titles: string; readonly reason: string; readonly remedy: string }>();
+  for (const { title, refused } of measures) {
+    const { reason, remedy } = refused!;
+    const known = said.get(`${reason}\n${remedy}`);
+    if (known) known.titles += `, ${title.toLowerCase()}`;
+    else said.set(`${reason}\n${remedy}`, { titles: title, reason, remedy });
+  }
+  return [...said.values()];
 }
 
 function isEntered({ row, values }: Entry, { entered }: KeptReading): boolean {

@@ -10,7 +10,7 @@ export interface Gestures {
   readonly spots: () => ReadonlyMap<string, Spot>;
   /** Where someone would place a point now, for the magnifier; `undefined` when nobody aims any more. */
   readonly onAim: (spot: Spot | undefined) => void;
-  /** Someone taps or clicks where no point is, or beside the one that is there. @returns whether a point was placed */
+  /** Someone taps or clicks. @returns whether a point was placed */
   readonly onPlace: (spot: Spot) => boolean;
   /** A point is taken hold of. */
   readonly onHold: (name: string) => void;
@@ -36,8 +36,6 @@ type Doing =
 
 /** How far from a point one may take hold of it, in px of the screen. */
 const REACH = { mouse: 12, pen: 16, touch: 26 } as const;
-/** As near as this a tap means the point that is there, and not the next one beside it. */
-const ON = { mouse: 5, pen: 6, touch: 9 } as const;
 /** How far a press may slip and be a press still. */
 const SLIP = { mouse: 4, pen: 7, touch: 9 } as const;
 /** How long a finger rests before it aims, in ms. */
@@ -168,10 +166,8 @@ export function listenToGestures(element: HTMLElement, told: Gestures): () => vo
     if (event.type === 'pointerup') {
       const spot = toPicture(told.sight(), place);
       if (was.kind === 'press' || was.kind === 'aim') told.onPlace(spot);
-      else if (was.kind === 'hold' && !was.moves) {
-        const on = Math.hypot(...was.offset) <= ON[kindOf(event)];
-        if (on || !told.onPlace(spot)) told.onHold(was.name);
-      }
+      // Two landmarks may lie in one place, so a tap on a point places the next one, as long as one is wanted.
+      else if (was.kind === 'hold' && !was.moves && !told.onPlace(spot)) told.onHold(was.name);
     }
     if (touch) told.onAim(undefined);
   }
