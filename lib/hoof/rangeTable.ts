@@ -131,7 +131,7 @@ export function rangesFromColumns(columns: Columns, file = 'ranges'): { ranges: 
       continue;
     }
     const list = ranges.get(measure) ?? [];
-    if (list.length === 0) ranges.set(measure, list);
+    ranges.set(measure, list);
     list.push({
       atLeast: atLeast === undefined ? undefined : atLeast * factor,
       atMost: atMost === undefined ? undefined : atMost * factor,
@@ -152,7 +152,6 @@ function numberFrom(text: string): number {
 }
 
 function factorBetween(from: string, to: string): number | undefined {
-  if (from === to) return 1;
   try {
     return convertible(parseUnit(from), parseUnit(to)) ? conversion(parseUnit(from), parseUnit(to)) : undefined;
   } catch {

@@ -120,7 +120,7 @@ function notesOf({ foot, measure, state }: Finding): string[] {
 
 function againstLines(finding: Finding, units: DisplayUnits): string[] {
   const { measure, verdict, other, own, herd, foot } = finding;
-  const show = (value: number, error?: number): string => formatQuantity(value, measure.unit, units, { error });
+  const show = (value: number): string => formatQuantity(value, measure.unit, units);
   const lines: string[] = [];
   if (verdict.range === undefined) lines.push('No range holds for this foot.');
   else {

@@ -38,7 +38,6 @@ export function verdict(value: number, error: number, range: Range | undefined, 
     signed < 0
       ? ({ side: 'below', word: range.below, by, range } as const)
       : ({ side: 'above', word: range.above, by, range } as const);
-  if (Number.isNaN(error)) return { state: "can't tell", ...outside };
   if (by > errorsBeyond * error) return { state: 'beyond', ...outside };
   const repeats = Math.floor(readings * ((errorsBeyond * error) / by) ** 2) + 1;
   return Number.isFinite(repeats) ? { state: "can't tell", ...outside, repeats } : { state: "can't tell", ...outside };

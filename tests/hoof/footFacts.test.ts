@@ -6,22 +6,21 @@ const number = (...values: number[]) => ({ values: Float64Array.from(values) });
 const none = Number.NaN;
 
 describe('the facts of a foot', () => {
-  const facts = footFacts(
-    plainTable({
-      horse_id: { values: ['Kit', 'Bella', ''] },
-      limb: { values: ['LF', 'RH', ''] },
-      moment: { values: ['after', 'before', ''] },
-      build: { values: ['cob', '', ''] },
-      // 2026-03-09 and the last day of 2025.
-      date: number(20521, 20453, none),
-      readings: number(3, none, none),
-      shod: number(1, 0, none),
-      body_weight_kg: number(500, none, none),
-      birth_year: number(2015, 2020, none),
-      therapeutic: number(1, 0, none),
-      poorly_seen: number(1, 0, none),
-    }),
-  );
+  const table = plainTable({
+    horse_id: { values: ['Kit', 'Bella', ''] },
+    limb: { values: ['LF', 'RH', ''] },
+    moment: { values: ['after', 'before', ''] },
+    build: { values: ['cob', '', ''] },
+    // 2026-03-09 and the last day of 2025.
+    date: number(20521, 20453, none),
+    readings: number(3, none, none),
+    shod: number(1, 0, none),
+    body_weight_kg: number(500, none, none),
+    birth_year: number(2015, 2020, none),
+    therapeutic: number(1, 0, none),
+    poorly_seen: number(1, 0, none),
+  });
+  const facts = (row: number) => footFacts(table)(row);
 
   it('are all that its row says', () => {
     expect(facts(0)).toEqual({

@@ -15,13 +15,16 @@ const alone = (() => {
   const unknown = data.horse.map(() => '');
   return changed(data, { season: unknown, shod: unknown, farrier: unknown });
 })();
-const fit = modelOf(alone);
-const coefficient = (term: string): number => fit.terms.find((each) => each.term === term)!.estimate;
+const fitAlone = () => modelOf(alone);
+const coefficient = (fit: IntervalFit, term: string): number => fit.terms.find((each) => each.term === term)!.estimate;
 
 describe('what the model makes of each row', () => {
   it('is the outcome less all but the length of the interval within the horse', () => {
+    const fit = fitAlone();
     expect(fit.terms.map(({ term }) => term)).toEqual(['(Intercept)', 'interval_within', 'interval_mean']);
-    const others = fit.weeksMean.map((weeks) => coefficient('(Intercept)') + coefficient('interval_mean') * weeks);
+    const others = fit.weeksMean.map(
+      (weeks) => coefficient(fit, '(Intercept)') + coefficient(fit, 'interval_mean') * weeks,
+    );
     const usual = others.reduce((sum, value) => sum + value, 0) / fit.n;
     expect(fit.usual).toBeCloseTo(usual, 9);
     for (const [i, value] of fit.adjusted.entries()) expect(value).toBeCloseTo(usual + alone.change[i] - others[i], 9);
@@ -39,8 +42,9 @@ describe('a model without comparison between horses', () => {
   const same = changed(alone, { end: alone.start.map((day, i) => day + 7 * weeks(i)) });
 
   it('has none where all horses have the same usual interval', () => {
+    const fit = fitAlone();
     expect(modelOf(same).between).toBeUndefined();
-    expect(fit.between).toMatchObject({ estimate: coefficient('interval_mean') });
+    expect(fit.between).toMatchObject({ estimate: coefficient(fit, 'interval_mean') });
   });
 });
 
@@ -104,12 +108,14 @@ describe('the checks of the model', () => {
   });
 
   it('fit one smaller model where there is one circumstance, and none where there is none', () => {
+    const fit = fitAlone();
     const one = changed(alone, { shod: intervalRows({ horses: 6, visits: 5, limbs: ['LF'] }).shod });
     expect(modelOf(one).checks.other.map(({ model }) => model)).toEqual(['without shod']);
     expect(fit.checks.other).toEqual([]);
   });
 
   it('leave many farriers out of the groups that vary', () => {
+    const fit = fitAlone();
     const farriers = changed(alone, { farrier: alone.farrier.map((_, i) => `farrier ${i % 6}`) });
     const { checks, random } = modelOf(farriers);
     expect(random.map(({ by }) => by)).toContain('farrier');
@@ -118,6 +124,7 @@ describe('the checks of the model', () => {
   });
 
   it('ask whether horses differ in their slopes by half the p of the likelihood ratio', () => {
+    const fit = fitAlone();
     const slopes = changed(alone, {
       change: alone.change.map((value, i) => value + (Number(alone.horse[i].slice(1)) % 3) * fit.weeksWithin[i]),
     });

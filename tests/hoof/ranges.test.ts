@@ -26,6 +26,17 @@ describe('which range holds', () => {
       expect(rangeFor([heavy], foot)).toBeUndefined();
   });
 
+  it('depends on weight from its first kilogram to its last', () => {
+    const light: Range = { ...own, when: { weightKg: [0, 300] } };
+    const held = [0, 300, 300.5].map((weightKg) => rangeFor([light], { weightKg }) === light);
+    expect(held).toEqual([true, true, false]);
+  });
+
+  it('doesn’t depend on shoes where it says nothing of them', () => {
+    const hind: Range = { ...own, when: { end: 'hind' } };
+    for (const shod of [true, false, undefined]) expect(rangeFor([hind], { limb: 'LH', shod })).toBe(hind);
+  });
+
   it('leaves gaited builds out where they carry longer feet on purpose', () => {
     const [guide] = builtInRanges.get('toe_over_guide_mm')!;
     expect(rangeFor([guide], { build: 'gaited' })).toBeUndefined();
@@ -44,6 +55,7 @@ it('a value is as far beyond a range as it passes the nearer limit, with a sign'
   const both: Range = { ...own, atLeast: -5 };
   expect([-7, -5, 0, 5, 8].map((value) => beyond(both, value))).toEqual([-2, 0, 0, 0, 3]);
   expect(beyond(both, Number.NaN)).toBeNaN();
+  expect([-5, 0, 5].map((value) => Math.sign(beyond({ ...both, limitsOutside: true }, value)))).toEqual([-1, 0, 1]);
 });
 
 describe('the table of ranges', () => {

@@ -22,6 +22,12 @@ describe('a measure in a sentence', () => {
     );
   });
 
+  it('has no side at zero', () => {
+    expect(measureSentence(measure('wall_level_mm'), 0, mm)).toBe(
+      'seen from the front the inside is 0.0 mm higher than the outside',
+    );
+  });
+
   it('says that nothing was measured', () => {
     expect(measureSentence(measure('frog_ratio'), Number.NaN, mm)).toMatch(/not measured/);
   });
@@ -71,6 +77,13 @@ describe('a verdict in words', () => {
     [Number.NaN, 1, 'not measured'],
   ])('of %d ± %d', (value, error, words) => {
     expect(verdictSentence(verdict(value, error, underrun), 'deg', mm)).toBe(words);
+  });
+
+  it('has no word for a side that has none', () => {
+    const { above, ...nameless } = underrun;
+    expect(verdictSentence(verdict(9, 1, nameless), 'deg', mm)).toBe(
+      'beyond the range by 4.0°, more than the error of measuring',
+    );
   });
 
   it('without a range', () => {

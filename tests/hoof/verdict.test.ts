@@ -14,6 +14,7 @@ describe('a verdict', () => {
   it('is beyond only where the value passes the limit by more than 1.96 standard errors', () => {
     expect(verdict(5 + 1.97, 1, atMost5)).toMatchObject({ state: 'beyond', side: 'above', word: 'underrun' });
     expect(verdict(5 + 1.95, 1, atMost5).state).toBe("can't tell");
+    expect(verdict(1.96, 1, { ...atMost5, atMost: 0 }).state).toBe("can't tell");
   });
 
   it('can’t be told where the error is unknown', () => {
