@@ -141,7 +141,7 @@ export { deferred, settled } from './page/deferred.ts';
 export type { ControlValue, ControlValues, Page, PageInput } from './page/page.ts';
 export { BlockList } from './page/parts/BlockList.tsx';
 export type {
-  GroundFrame,
+  FlatMap,
   KeptReading,
   KnownSize,
   PictureAnswer,
@@ -154,6 +154,7 @@ export type {
 export { asProse } from './page/prose.ts';
 export { type LivePage, mountPage } from './page/render/browser.tsx';
 export { htmlPage, type StillPage } from './page/render/html.tsx';
+export { saveFile } from './page/saveFile.ts';
 export type { Editing } from './page/sheet/editing.ts';
 export { type Surroundings, SurroundingsContext } from './page/surroundings.ts';
 export type { Running, RunTask, Task, TaskProgress } from './page/task.ts';
@@ -181,6 +182,7 @@ export { type CopyTimes, copyReminder } from './store/copyReminder.ts';
 export { difference } from './store/difference.ts';
 export { journalOf } from './store/entries.ts';
 export type { Entered, JournalEdit, JournalEntry, RowId } from './store/journal.ts';
+export { forgetFolder, type KeptFolderHandle, keepFolder, keptFolder } from './store/keptFolder.ts';
 export { type Merge, type MergedCell, type MergedFormula, mergeOf, nothingNew } from './store/merge.ts';
 export type { Choice, MergeChoices } from './store/mergeEdits.ts';
 export { mergedTable, mergeInto } from './store/mergeInto.ts';
@@ -213,6 +215,7 @@ export type { DrawingOptions } from './views/drawingOptions.ts';
 export { footBelow } from './views/footBelow.ts';
 export { footFront } from './views/footFront.ts';
 export { type FootAtTime, footOverTime, type OverlaidView, timeLooks, viewWords } from './views/footOverTime.ts';
+export { footPartsBelow, footUnderWeight } from './views/footParts.ts';
 export { footRear } from './views/footRear.ts';
 export { type FootShape, footShape } from './views/footShape.ts';
 export { footSide } from './views/footSide.ts';

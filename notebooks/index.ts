@@ -4,6 +4,7 @@ import { page as cautions } from './cautions.ts';
 import { page as columns } from './columns.ts';
 import { page as forTheVisit } from './forTheVisit.ts';
 import { page as frontAndHind } from './frontAndHind.ts';
+import { page as guide } from './guide.ts';
 import { page as herd } from './herd.ts';
 import { page as level } from './level.ts';
 import { page as longerIntervals } from './longerIntervals.ts';
@@ -29,5 +30,6 @@ export const pages: readonly HerdPage[] = [
   measurements,
   planATrial,
   columns,
+  guide,
   cautions,
 ];
