@@ -6,13 +6,13 @@ const round = [
     id: 'side',
     title: 'From the side',
     names: ['toe_angle_deg', 'heel_angle_deg', 'pastern_angle_deg', 'toe_length_mm', 'heel_length_mm'],
-    text: 'Crouch at the side of the foot without kneeling, the gauge or the camera at the height of the foot. Angles are between the wall and the ground the foot stands on, open to the back: a steeper wall has the larger angle. In a shod foot the ground is the ground side of the shoe, so the shoe is in every length. Write down in *method* how you measured, and stay with it.',
+    text: 'Bend down beside the leg, never kneel or squat, the gauge or the camera at the height of the foot. Angles are between the wall and the ground the foot stands on, open to the back: a steeper wall has the larger angle. In a shod foot the ground is the ground side of the shoe, so the shoe is in every length. Write down in “method” how you measured, and stay with it.',
   },
   {
     id: 'front',
     title: 'From the front',
     names: ['medial_wall_mm', 'lateral_wall_mm'],
-    text: 'Stand square in front of the foot, not of the horse. Hold the rule upright beside the wall at the widest place, inside and outside, from the ground to the hairline. Part the hair; if it hides the hairline, note *hair over the hairline*, and the error is taken as twice as large. Inside is the side towards the other foot.',
+    text: 'Stand square in front of the foot, not of the horse. Hold the rule upright beside the wall at the widest place, inside and outside, from the ground to the hairline. Part the hair; if it hides the hairline, note “hair over the hairline”, and the error is taken as twice as large. Inside is the side towards the other foot.',
   },
   {
     id: 'rear',
@@ -68,7 +68,7 @@ export const page: HerdPage = {
     },
     ...paragraphs('Before you begin', 'begin', [
       'You need a second person, a rule in millimetres, a gauge or a protractor for angles, a hoof pick and brush, something to write on, and ten quiet minutes a horse. Nothing here needs a network.',
-      'Choose a day on which the farrier comes: measure before the work and after it. What changes between visits is told from *after* to the next *before*, and without both ends it can only be guessed at. Write down the date, the foot and the moment first.',
+      'Choose a day on which the farrier comes: measure before the work and after it. What changes between visits is told from “after” to the next “before”, and without both ends it can only be guessed at. Write down the date, the foot and the moment first.',
     ]),
     ...paragraphs('Standing the horse', 'standing', [
       'Hard, level, swept ground; the horse awake and quiet, someone at its head on your side. Legs upright under the horse, the two fronts beside each other and the two hinds beside each other, weight on all four, head straight and at its usual height. A foot that stands in front of or behind its place changes every angle (common practice, no source).',
@@ -81,7 +81,7 @@ export const page: HerdPage = {
     },
     ...round.flatMap(view),
     ...paragraphs('Twice', 'twice', [
-      'Take every foot twice on the same day, the second time without looking at the first, and give the second row the number 2 in *repeat*. Two people are better still: put their names in *observer*. From these repeats the page [How good are my measurements?](measurements.html) works out your own error, and only what is larger than that is ever called a difference.',
+      'Take every foot twice on the same day, the second time without looking at the first, and give the second row the number 2 in “repeat”. Two people are better still: put their names in “observer”. From these repeats the page [How good are my measurements?](measurements.html) works out your own error, and only what is larger than that is ever called a difference.',
     ]),
     ...paragraphs('Photographs', 'photographs', [
       'Camera at the height of the foot and square to it: from the side at a right angle to the line from heel to toe, from the front straight at the middle of the toe. Two metres away with a little zoom is better than close by. Put a bar of known length, or a flat board with four marked corners, in the plane of the foot. Clean foot, clear hairline, no shadow on the ground line (common practice, no source).',
@@ -101,12 +101,12 @@ export const page: HerdPage = {
       'This is why level matters: a side that meets the ground first is loaded first, at every step. And it is why a long toe matters: the further forward the place where the foot rolls over, the longer the lever. How much of either a horse can bear can’t be read off a number; that is for the farrier and the vet with the horse before them (from memory, no source at hand).',
     ]),
     ...paragraphs('What a computed column means, and what not', 'meaning', [
-      'Every computed column is a formula over measured ones, and [Columns](columns.html) gives the formula, what it is, what it isn’t and where it misleads, its source, and how many feet of published herds lie outside its range. Three degrees of firmness are told apart: *published*, *common practice, no source*, and *from memory*.',
+      'Every computed column is a formula over measured ones, and [Columns](columns.html) gives the formula, what it is, what it isn’t and where it misleads, its source, and how many feet of published herds lie outside its range. Three degrees of firmness are told apart: “published”, “common practice, no source”, and “from memory”.',
       'A range is a convention. Most sound horses break one. [The herd](herd.html) therefore ranks what is unusual for this herd and for this foot and has changed by more than the error of measuring, and nothing else.',
     ]),
     ...paragraphs('Reading the page on longer intervals', 'intervals', [
-      '[Does a longer interval cost balance?](longer-intervals.html) compares each horse with itself: intervals that were longer than that horse’s usual ones against those that were shorter. The sentence under *The answer* gives the change for one week more and its 95% interval. If the interval holds zero, these records can’t tell.',
-      'Look at the picture before the p, and at *What could explain it* after it. Horses that are seen more often because their feet are bad turn the comparison between horses round; that is why the effect within a horse stands alone. To be sure takes a trial: [Plan a trial](plan-a-trial.html).',
+      '[Does a longer interval cost balance?](longer-intervals.html) compares each horse with itself: intervals that were longer than that horse’s usual ones against those that were shorter. The sentence under “The answer” gives the change for one week more and its 95% interval. If the interval holds zero, these records can’t tell.',
+      'Look at the picture before the p, and at “What could explain it” after it. Horses that are seen more often because their feet are bad turn the comparison between horses round; that is why the effect within a horse stands alone. To be sure takes a trial: [Plan a trial](plan-a-trial.html).',
     ]),
     { kind: 'heading', level: 2, text: 'Words', id: 'words' },
     { kind: 'prose', text: glossary.map(([word, meaning]) => `**${word}**: ${meaning}`).join('\n\n') },
@@ -118,7 +118,7 @@ function paragraphs(text: string, id: string, all: readonly string[]): Block[] {
 }
 
 function plain(all: readonly string[]): Block[] {
-  return [{ kind: 'prose', text: all.join('\n\n').replaceAll(/(?<!\*)\*([^*]+)\*(?!\*)/g, '$1') }];
+  return [{ kind: 'prose', text: all.join('\n\n') }];
 }
 
 function view({ id, title, names, text }: (typeof round)[number]): Block[] {

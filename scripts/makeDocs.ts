@@ -1,4 +1,5 @@
-// Writes docs/columns.md, docs/bibliography.md and data/ranges.csv from the rows in lib/hoof: `npm run docs`.
+// Writes docs/columns.md, docs/bibliography.md and data/ranges.csv from the rows in lib/hoof, and docs/guide.md with its
+// drawings from the page of that name: `npm run docs`.
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { writeTable } from '../lib/files/writeTable.ts';
@@ -12,6 +13,8 @@ import { measures } from '../lib/hoof/measures/index.ts';
 import { builtInRanges } from '../lib/hoof/ranges.ts';
 import { rangesToColumns } from '../lib/hoof/rangeTable.ts';
 import { rangeSentence, rangeSource } from '../lib/hoof/sentences.ts';
+import { page as guide } from '../notebooks/guide.ts';
+import { pageAsMarkdown } from './pageAsMarkdown.ts';
 
 const metric = { length: 'mm', mass: 'kg' } as const;
 const generated = 'Written by `npm run docs` from the rows in `lib/hoof`; change those, not this page.';
@@ -22,6 +25,20 @@ export function generatedDocs(): Record<string, string> {
     'docs/columns.md': columns(),
     'docs/bibliography.md': sources(),
     'data/ranges.csv': writeTable(rangesToColumns(builtInRanges)),
+    ...guideFiles(),
+  };
+}
+
+/** The guide as it stands in the notebook, to be read beside the code. */
+function guideFiles(): Record<string, string> {
+  const { text, drawings } = pageAsMarkdown(guide, 'drawings/guide');
+  const written = text.replace(
+    '\n\n',
+    '\n\nWritten by `npm run docs` from `notebooks/guide.ts`; change that, not this page.\n\n',
+  );
+  return {
+    'docs/guide.md': written,
+    ...Object.fromEntries(Object.entries(drawings).map(([path, drawing]) => [`docs/${path}`, drawing])),
   };
 }
 
