@@ -40,21 +40,17 @@ function mid(a: Place, b: Place): Place {
   return [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2];
 }
 
-/** A heel bulb: a rounded cushion between the hairline, the heel buttress and the middle. */
+/** A heel bulb, round; what of it is within the horn stays hidden. */
 function bulb(edges: HoofEdges, side: 'medial' | 'lateral'): Face[] {
-  const back = bulbOf(edges, side);
-  const [top, foot] = [edges.hairline(2, side), edges.bearing(2, side)];
-  const middle: Place = [0, 0.55 * back[1], back[2] + 14];
-  const rim: readonly Place[] = [
-    top,
-    [0.6 * top[0], top[1] + 13, top[2] - 4],
-    [0, top[1] + 8, top[2] + 2],
-    middle,
-    [0.3 * foot[0], 3, foot[2] + 2],
-    [0.85 * foot[0], 3, foot[2]],
-    mid(top, foot),
-  ];
-  return rim.map((corner, i) => ({ tissue: 'skin', corners: [corner, rim[(i + 1) % rim.length], back] }));
+  const { centre, axes } = bulbOf(edges, side);
+  const meridian = (turn: number) =>
+    Array.from({ length: 9 }, (_, i): Place => {
+      const rise = (Math.PI * (i - 4)) / 8;
+      const [across, back] = [Math.cos(rise) * Math.cos(turn), Math.cos(rise) * Math.sin(turn)];
+      return [centre[0] + axes[0] * across, centre[1] + axes[1] * Math.sin(rise), centre[2] - axes[2] * back];
+    });
+  const meridians = Array.from({ length: 17 }, (_, i) => meridian((Math.PI * i) / 8));
+  return meridians.slice(1).flatMap((next, i) => strip('skin', meridians[i], next));
 }
 
 /** What is seen from below: the wall's bearing edge, the sole within, the bars and the frog with its furrow. */

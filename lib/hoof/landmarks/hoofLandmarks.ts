@@ -9,7 +9,7 @@ import { resamplePath } from '../../geometry/resamplePath.ts';
 import { roundness } from '../../geometry/roundness.ts';
 import { type Limb, sideOf } from '../limbs.ts';
 import type { HoofEdges, HoofSize, ParametricHoof } from './hoofModel.ts';
-import { limbRings, pasternFront } from './limbRings.ts';
+import { limbRings, pasternFront, pasternMiddle } from './limbRings.ts';
 import type { PictureView } from './placedPoint.ts';
 
 const sides = ['medial', 'lateral'] as const;
@@ -29,7 +29,7 @@ export function hoofLandmarks(
   const [heelFoot, heelTop] = [edges.bearing(2, 'lateral'), edges.hairline(2, 'lateral')];
   const frog = frogCorners(size);
   const rings = limbRings(size);
-  const axis: readonly Place[] = [rings[rings.length - 1].centre, rings[0].centre];
+  const axis: readonly Place[] = [rings[rings.length - 1].centre, rings[2].centre];
   const outline = tracedOutline(edges, 12);
   const views: Readonly<Record<PictureView, ReadonlyMap<string, readonly Place[]>>> = {
     side: new Map<string, readonly Place[]>([
@@ -41,7 +41,7 @@ export function hoofLandmarks(
       ['heel_hairline', one(heelTop)],
       ['heel_tubules', [0.15, 0.5, 0.85].map((share) => mixed(heelFoot, heelTop, share))],
       ['pastern_front', [14, 40, 66].map((far) => pasternFront(size, far))],
-      ['pastern_centre', one(rings[0].centre)],
+      ['pastern_centre', one(pasternMiddle(size, 60))],
       ['fetlock_centre', one(rings[3].centre)],
     ]),
     front: new Map([
@@ -54,7 +54,7 @@ export function hoofLandmarks(
       ...bothSides((side) => ({
         heel_hairline: edges.hairline(2, side),
         heel_ground: edges.bearing(2, side),
-        bulb: bulbOf(edges, side),
+        bulb: bulbEnd(edges, side),
       })),
       ['limb_axis', axis],
     ]),
@@ -87,10 +87,16 @@ export function frogCorners(size: HoofSize): { readonly tip: Place; corner(sign:
   };
 }
 
-/** The rearmost point of a heel bulb. */
-export function bulbOf(edges: HoofEdges, side: 'medial' | 'lateral'): Place {
+/** A heel bulb as an ellipsoid: its middle and its three half axes. */
+export function bulbOf(edges: HoofEdges, side: 'medial' | 'lateral'): { readonly centre: Place; readonly axes: Place } {
   const [x, y, z] = edges.hairline(2, side);
-  return [0.6 * x, y - 2, z - 12];
+  return { centre: [0.52 * x, 0.54 * y, z + 14], axes: [0.55 * Math.abs(x), 0.54 * y, 20] };
+}
+
+/** The rearmost point of a heel bulb. */
+function bulbEnd(edges: HoofEdges, side: 'medial' | 'lateral'): Place {
+  const { centre, axes } = bulbOf(edges, side);
+  return [centre[0], centre[1], centre[2] - axes[2]];
 }
 
 /** The bearing edge from the inside heel by the toe to the outside heel, in so many steps a side. */
@@ -105,7 +111,7 @@ export function tracedOutline(edges: HoofEdges, steps: number): Place[] {
 
 function truthOf(size: HoofSize, edges: HoofEdges): Readonly<Record<string, number>> {
   const edge = tracedOutline(edges, 400).map(([x, , z]): Point => [x, z]);
-  const [inside, outside] = sides.map((side) => bulbOf(edges, side));
+  const [inside, outside] = sides.map((side) => bulbEnd(edges, side));
   const ellipse = fitEllipse(resamplePath(edge, 41));
   return {
     ...size,

@@ -151,24 +151,21 @@ function groundPatch(view: PictureView, frame: ViewFrame, plane: Place, lens: Pi
   return [{ of: 'ground', points: corners.map((place) => lens.project(place)), light: 1 }];
 }
 
+/** What lies in the plane of the sole: seen from under it only, and then before all else, in the order given. */
+const underside: ReadonlySet<Tissue> = new Set(['sole', 'wall', 'bar', 'frog', 'furrow']);
+
 /** The foot's pieces from the furthest to the nearest, the brighter the more they face a light beside the camera. */
 function facePatches({ faces }: ParametricHoof, lens: Pinhole, position: Place): Patch[] {
-  return faces
-    .map(({ tissue, corners }) => {
-      const middle = [0, 1, 2].map((c) => corners.reduce((sum, place) => sum + place[c], 0) / corners.length);
-      const sight = middle.map((value, c) => position[c] - value);
-      const far = Math.hypot(...sight);
-      const normal = normalOf(corners);
-      const facing = Math.abs(normal.reduce((sum, value, c) => sum + value * sight[c], 0)) / far;
-      const under = tissue === 'wall' || tissue === 'bar' || tissue === 'frog' || tissue === 'furrow';
-      return {
-        // What lies on the sole is drawn after it.
-        far: far - (under ? 4 : 0) - (tissue === 'furrow' ? 2 : 0),
-        patch: { of: tissue, points: corners.map((place) => lens.project(place)), light: 0.55 + 0.45 * facing },
-      };
-    })
-    .sort((a, b) => b.far - a.far)
-    .map(({ patch }) => patch);
+  const seen = faces.map(({ tissue, corners }) => {
+    const middle = [0, 1, 2].map((c) => corners.reduce((sum, place) => sum + place[c], 0) / corners.length);
+    const sight = middle.map((value, c) => position[c] - value);
+    const far = Math.hypot(...sight);
+    const facing = Math.abs(normalOf(corners).reduce((sum, value, c) => sum + value * sight[c], 0)) / far;
+    return { far, of: tissue, points: corners.map((place) => lens.project(place)), light: 0.55 + 0.45 * facing };
+  });
+  const upper = seen.filter(({ of }) => !underside.has(of)).sort((a, b) => b.far - a.far);
+  const lower = position[1] < 0 ? seen.filter(({ of }) => underside.has(of)) : [];
+  return [...upper, ...lower].map(({ of, points, light }) => ({ of, points, light }));
 }
 
 /** The direction across a piece, of length 1, by the sum over its edges (Newell), which flat triangles don't upset. */

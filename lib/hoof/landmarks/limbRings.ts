@@ -11,7 +11,7 @@ export interface Ring {
   readonly deep: number;
 }
 
-/** How thick the pastern is from its front to its middle, in mm. */
+/** How thick the pastern is from its front to its middle, in mm; thicker just above the heels. */
 const half = 27;
 
 /** The place so far up the front line of the pastern from the hairline, in mm. */
@@ -24,16 +24,27 @@ export function pasternFront({ toe_angle_deg, toe_length_mm, pastern_angle_deg }
   ];
 }
 
+/** The place half way between front and back so far up the pastern; higher up than the hollow over the heels. */
+export function pasternMiddle(size: HoofSize, far: number, deep = half): Place {
+  const [, y, z] = pasternFront(size, far);
+  const [, up, forward] = acrossPastern(size);
+  return [0, y - deep * up, z - deep * forward];
+}
+
+/** At right angles to the pastern, forward. */
+function acrossPastern({ pastern_angle_deg }: HoofSize): Place {
+  const pastern = pastern_angle_deg * degree;
+  return [0, Math.cos(pastern), Math.sin(pastern)];
+}
+
 /** The pastern from above the hairline, the fetlock (the fourth), and the cannon, upright. */
 export function limbRings(size: HoofSize): readonly Ring[] {
-  const pastern = size.pastern_angle_deg * degree;
-  const front: Place = [0, Math.cos(pastern), Math.sin(pastern)];
-  const inside = (far: number): Place => {
-    const [, y, z] = pasternFront(size, far);
-    return [0, y - half * front[1], z - half * front[2]];
-  };
-  const along = [14, 40, 66].map((far): Ring => ({ centre: inside(far), front, width: 31, deep: half }));
-  const fetlock = inside(100);
+  const front = acrossPastern(size);
+  const along = [14, 34, 66].map((far, i): Ring => {
+    const deep = [43, 31, half][i];
+    return { centre: pasternMiddle(size, far, deep), front, width: [34, 31, 31][i], deep };
+  });
+  const fetlock = pasternMiddle(size, 100);
   const up = [34, 70, 150].map(
     (by, i): Ring => ({
       centre: [0, fetlock[1] + by, fetlock[2] + 4],
