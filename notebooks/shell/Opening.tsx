@@ -1,65 +1,85 @@
+import type { VNode } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { useOwn } from './herdInUse.ts';
-import { type DateOrder, openFiles } from './openFiles.ts';
+import type { DateOrder } from './openFiles.ts';
+import type { Ask } from './takeIn.tsx';
 
-interface Question {
-  readonly file: string;
-  readonly answer: (dates: DateOrder | undefined) => void;
-}
-
-/** Opens the reader's own tables, chosen or dropped anywhere on the page. */
+/** Opens the reader's own files, chosen or dropped anywhere on the page. */
 export function Opening() {
   const [said, say] = useState('');
   const [trouble, setTrouble] = useState('');
-  const [question, ask] = useState<Question | undefined>();
+  const [question, setQuestion] = useState<VNode | undefined>();
   const [over, setOver] = useState(false);
+  const chooser = useRef<HTMLInputElement>(null);
+
+  const ask: Ask = (asked) =>
+    new Promise((resolve) => {
+      setQuestion(
+        asked((answer) => {
+          setQuestion(undefined);
+          // The question that had the focus is gone.
+          chooser.current?.focus();
+          resolve(answer);
+        }),
+      );
+    });
+  const dates = (file: string) => ask<DateOrder | undefined>((answer) => <DatesQuestion file={file} answer={answer} />);
 
   async function open(files: readonly File[]) {
     if (files.length === 0) return;
     setTrouble('');
     say('Reading …');
     try {
-      const tables = await openFiles(files, (file) => new Promise((answer) => ask({ file, answer })));
-      if (tables) await useOwn(tables);
-      say(tables ? `${files.map(({ name }) => name).join(', ')} opened.` : '');
+      const { takeIn } = await import('./takeIn.tsx');
+      say((await takeIn(files, ask, dates)) ?? '');
     } catch (error) {
       say('');
       setTrouble(error instanceof Error ? error.message : String(error));
     }
-    ask(undefined);
+    setQuestion(undefined);
   }
 
   useEffect(() => listenForDrops(open, setOver), []);
   return (
-    <div class="opening">
-      <label class="chooser">
-        Open your own files
-        <input
-          type="file"
-          multiple
-          accept=".csv,.tsv,.txt,text/csv"
-          onChange={(event) => {
-            const chooser = event.currentTarget;
-            // The same file may be mended and opened again.
-            open([...(chooser.files ?? [])]).finally(() => {
-              chooser.value = '';
-            });
-          }}
-        />
-      </label>
-      <p class="note">Tables of feet, horses and visits as CSV, in any order; or drop them anywhere on this page.</p>
-      <p class="note" role="status">
-        {said}
-      </p>
-      {trouble && (
-        <p class="trouble" role="alert">
-          {trouble}. What was shown before is still in use.
+    <>
+      <div class="opening">
+        <label class="chooser">
+          Open your own files
+          <input
+            type="file"
+            multiple
+            accept=".csv,.tsv,.txt,text/csv,.xlsx,.ods,.zip"
+            ref={chooser}
+            onChange={(event) => {
+              const chooser = event.currentTarget;
+              // The same file may be mended and opened again.
+              open([...(chooser.files ?? [])]).finally(() => {
+                chooser.value = '';
+              });
+            }}
+          />
+        </label>
+        <p class="note">
+          Tables of feet, horses and visits from any spreadsheet (CSV, XLSX, ODS), or a saved record (zip), in any
+          order; or drop them anywhere on this page.
         </p>
-      )}
-      {question && <DatesQuestion {...question} />}
+        <p class="note" role="status">
+          {said}
+        </p>
+        {trouble && (
+          <p class="trouble" role="alert">
+            {trouble}. What was shown before is still in use.
+          </p>
+        )}
+      </div>
+      {question && <div class="question">{question}</div>}
       {over && <p class="drop">Drop the files to open them</p>}
-    </div>
+    </>
   );
+}
+
+interface Question {
+  readonly file: string;
+  readonly answer: (dates: DateOrder | undefined) => void;
 }
 
 function DatesQuestion({ file, answer }: Question) {

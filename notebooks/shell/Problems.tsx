@@ -19,7 +19,8 @@ export function Problems() {
   );
 }
 
-function ProblemSheet({ problems }: { problems: readonly Problem[] }) {
+/** Problems as a table, which can be taken away. */
+export function ProblemSheet({ problems }: { problems: readonly Problem[] }) {
   const sheet = Sheet.from(problemColumns(problems));
   const surroundings = { units: units.value, still: false, set: () => {}, files: tableFiles };
   return (

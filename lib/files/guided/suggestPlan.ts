@@ -118,3 +118,9 @@ function withSerialDays(uses: readonly ColumnUse[], headings: readonly string[],
 export function headingsKey(grid: CellGrid, { headingRow }: ImportPlan): string {
   return JSON.stringify(fileHeadings(grid, headingRow).map((heading) => heading.toLowerCase().replace(/\s+/g, ' ')));
 }
+
+/** Whether a file looks like one of our tables at all: at least two of its columns are understood, and it has rows. */
+export function promising(grid: CellGrid): boolean {
+  const { uses, headingRow } = suggestPlan(grid);
+  return grid.rows.length > headingRow + 1 && uses.filter(({ kind }) => kind === 'column').length > 1;
+}

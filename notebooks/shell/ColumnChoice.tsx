@@ -1,0 +1,95 @@
+import {
+  type ColumnUse,
+  type Limb,
+  limbName,
+  limbs,
+  schemas,
+  symbolOf,
+  type TableName,
+  usualUnits,
+} from '../../lib/index.ts';
+
+interface Props {
+  readonly heading: string;
+  /** Some of what stands in it. */
+  readonly cells: readonly string[];
+  readonly table: TableName;
+  readonly use: ColumnUse;
+  readonly change: (use: ColumnUse) => void;
+}
+
+/** What one column of a file is: a column of ours, with its limb and unit where they matter, or its own, or nothing. */
+export function ColumnChoice({ heading, cells, table, use, change }: Props) {
+  const column = use.kind === 'column' ? schemas[table].columns.find(({ name }) => name === use.column) : undefined;
+  const title = heading === '' ? 'no heading' : heading;
+  const units = column?.kind === 'number' ? usualUnits(column.unit) : [];
+  const ofAFoot =
+    table === 'feet' && (column?.kind === 'number' || column?.kind === 'boolean') && column.name !== 'repeat';
+  return (
+    <li>
+      <p>
+        <strong>{brief(title)}</strong>{' '}
+        <span class="note">{cells.length > 0 ? cells.map(brief).join(' · ') : 'empty'}</span>
+      </p>
+      <label>
+        <span class="unseen">{brief(title)}</span> is{' '}
+        <select
+          value={use.kind === 'column' ? use.column : `:${use.kind}`}
+          onChange={({ currentTarget: { value } }) => {
+            if (value === ':own' || value === ':nothing') change({ kind: value === ':own' ? 'own' : 'nothing' });
+            else
+              change({ kind: 'column', column: value, ...(use.kind === 'column' && use.limb && { limb: use.limb }) });
+          }}
+        >
+          {heading !== '' && <option value=":own">kept under its own heading</option>}
+          <option value=":nothing">left out</option>
+          {schemas[table].columns.map(({ name, title: ours }) => (
+            <option key={name} value={name}>
+              {ours}
+            </option>
+          ))}
+        </select>
+      </label>
+      {use.kind === 'column' && ofAFoot && (
+        <label>
+          <span class="unseen">{brief(title)}:</span> of{' '}
+          <select
+            value={use.limb ?? ''}
+            onChange={({ currentTarget: { value } }) => {
+              const { limb: _, ...rest } = use;
+              change(value === '' ? rest : { ...rest, limb: value as Limb });
+            }}
+          >
+            <option value="">the row’s limb</option>
+            {limbs.map((limb) => (
+              <option key={limb} value={limb}>
+                the {limbName(limb)}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+      {use.kind === 'column' && column && units.length > 1 && (
+        <label>
+          <span class="unseen">{brief(title)}:</span> in{' '}
+          <select
+            value={use.unit ?? column.unit}
+            onChange={({ currentTarget: { value } }) => {
+              const { unit: _, ...rest } = use;
+              change(value === column.unit ? rest : { ...rest, unit: value });
+            }}
+          >
+            {units.map((unit) => (
+              <option key={unit} value={unit}>
+                {symbolOf(unit)}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+    </li>
+  );
+}
+
+/** A name or a cell may be thousands of letters long. */
+const brief = (text: string) => (text.length > 60 ? `${text.slice(0, 60)}…` : text);

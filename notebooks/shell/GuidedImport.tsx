@@ -1,0 +1,270 @@
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import {
+  type CellGrid,
+  fileHeadings,
+  type ImportPlan,
+  type Limb,
+  limbName,
+  limbs,
+  limbsAcross,
+  type PlannedRead,
+  readPlanned,
+  schemas,
+  suggestPlan,
+  type TableName,
+} from '../../lib/index.ts';
+import { ColumnChoice } from './ColumnChoice.tsx';
+import { FirstRows } from './FirstRows.tsx';
+import { tableNames } from './herdInUse.ts';
+import { rememberedPlan, rememberPlan } from './matchings.ts';
+import { type GuidedTable, keptTable } from './openFiles.ts';
+import { ProblemSheet } from './Problems.tsx';
+
+interface Props {
+  readonly sheets: readonly CellGrid[];
+  readonly answer: (table: GuidedTable | undefined) => void;
+}
+
+const rowWords: Readonly<Record<TableName, string>> = {
+  feet: 'feet, measured',
+  horses: 'horses',
+  visits: 'the farrier’s visits',
+};
+
+/** Lets someone say what the columns of a file are: what is likely is chosen, what follows is shown, all can be corrected. */
+export function GuidedImport({ sheets, answer }: Props) {
+  const [at, setAt] = useState(0);
+  const grid = sheets[at];
+  const begun = useMemo(() => beginning(grid), [grid]);
+  const [changed, setPlan] = useState<{ grid: CellGrid; plan: ImportPlan } | undefined>();
+  const plan = changed?.grid === grid ? changed.plan : begun.plan;
+  const change = (part: Partial<ImportPlan>) => setPlan({ grid, plan: { ...plan, ...part } });
+  const again = (table: TableName, row: number) => change(suggestPlan(grid, table, row));
+  const read = useMemo(() => readPlanned(grid, plan), [grid, plan]);
+  const place = useRef<HTMLElement>(null);
+  useEffect(() => place.current?.focus(), []);
+  const headings = fileHeadings(grid, plan.headingRow);
+  const lacking = lacks(plan);
+  const ready = lacking.length === 0 && read.dates !== 'undecided' && read.rowsOfFile.length > 0;
+  return (
+    <section class="guided" tabIndex={-1} ref={place} aria-label={`How ${grid.file} is read`}>
+      <h2>How is {grid.file} meant?</h2>
+      <p>
+        {begun.remembered
+          ? 'You have matched these headings before; the same is chosen again.'
+          : 'What is likely is chosen already. Correct what is wrong; below stands what comes of it.'}
+      </p>
+      <div class="guided-file">
+        {sheets.length > 1 && (
+          <label>
+            Sheet{' '}
+            <select value={at} onChange={(event) => setAt(Number(event.currentTarget.value))}>
+              {sheets.map(({ sheet }, i) => (
+                <option key={sheet} value={i}>
+                  {sheet}
+                </option>
+              ))}
+            </select>
+          </label>
+        )}
+        <label>
+          It holds{' '}
+          <select
+            value={plan.table}
+            onChange={(event) => again(event.currentTarget.value as TableName, plan.headingRow)}
+          >
+            {tableNames.map((name) => (
+              <option key={name} value={name}>
+                {rowWords[name]}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          Headings stand in row{' '}
+          <input
+            type="number"
+            min={1}
+            max={Math.max(grid.rows.length, 1)}
+            value={plan.headingRow + 1}
+            onChange={(event) => {
+              const row = Math.round(Number(event.currentTarget.value));
+              if (row >= 1 && row <= grid.rows.length) again(plan.table, row - 1);
+            }}
+          />
+        </label>
+      </div>
+      <ul class="guided-columns" aria-label="Columns of the file">
+        {headings.map((heading, c) => (
+          <ColumnChoice
+            key={`${plan.headingRow} ${c}`}
+            heading={heading}
+            cells={firstCells(grid, plan, c)}
+            table={plan.table}
+            use={plan.uses[c] ?? { kind: 'nothing' }}
+            change={(use) =>
+              change({ uses: headings.map((_, i) => (i === c ? use : (plan.uses[i] ?? { kind: 'nothing' }))) })
+            }
+          />
+        ))}
+      </ul>
+      <Twice plan={plan} />
+      {lacking.map(({ name, title }) => (
+        <label key={name} class="guided-given">
+          The file has no column for {title.toLowerCase()}. Choose one above, or write what holds for all rows{' '}
+          <input
+            placeholder={name === 'date' ? '2026-03-09' : ''}
+            onChange={(event) => {
+              const text = event.currentTarget.value;
+              if (text) change({ given: [...plan.given.filter(([column]) => column !== name), [name, text]] });
+            }}
+          />
+        </label>
+      ))}
+      <Dates plan={plan} read={read} change={change} />
+      <Limbs plan={plan} read={read} change={change} />
+      <FirstRows read={read} table={plan.table} />
+      <p role="status">
+        {read.rowsOfFile.length} rows of {plan.table} come of it.{' '}
+        {read.problems.length === 0
+          ? 'Every cell can be read.'
+          : `${read.problems.length} ${read.problems.length === 1 ? 'thing' : 'things'} can’t be used as written.`}
+      </p>
+      {read.problems.length > 0 && (
+        <details>
+          <summary>Look at what can’t be used</summary>
+          <ProblemSheet problems={read.problems} />
+        </details>
+      )}
+      <div class="guided-end">
+        <button
+          type="button"
+          disabled={!ready}
+          onClick={() => {
+            rememberPlan(grid, plan);
+            answer({ name: plan.table, table: keptTable(read, grid.file) });
+          }}
+        >
+          Read it so
+        </button>
+        <button type="button" onClick={() => answer(undefined)}>
+          Leave it
+        </button>
+      </div>
+    </section>
+  );
+}
+
+function beginning(grid: CellGrid): { plan: ImportPlan; remembered: boolean } {
+  const plan = suggestPlan(grid);
+  const known = rememberedPlan(grid, plan);
+  return { plan: known ?? plan, remembered: known !== undefined };
+}
+
+const firstCells = ({ rows }: CellGrid, { headingRow }: ImportPlan, c: number) =>
+  rows
+    .slice(headingRow + 1, headingRow + 40)
+    .flatMap((row) => row[c] || [])
+    .slice(0, 3);
+
+/** What the table needs and neither a column nor a word for all rows gives. */
+function lacks(plan: ImportPlan) {
+  const { required, columns } = schemas[plan.table];
+  const had = new Set([
+    ...plan.uses.flatMap((use) => (use.kind === 'column' && !use.limb ? use.column : [])),
+    ...plan.given.map(([column]) => column),
+    ...(limbsAcross(plan).length > 0 ? ['limb'] : []),
+  ]);
+  return columns.filter(({ name }) => required.includes(name) && !had.has(name));
+}
+
+/** Says where two columns of the file are matched to the same of ours: the second would be kept under another name. */
+function Twice({ plan }: { plan: ImportPlan }) {
+  const places = plan.uses.flatMap((use) => (use.kind === 'column' ? `${use.limb ?? ''} ${use.column}` : []));
+  const twice = places.find((place, i) => places.indexOf(place) < i)?.split(' ')[1];
+  if (twice === undefined) return null;
+  const title = schemas[plan.table].columns.find(({ name }) => name === twice)?.title ?? twice;
+  return (
+    <p class="trouble" role="alert">
+      Two columns are matched to {title}. Keep one of them under its own heading, or leave it out.
+    </p>
+  );
+}
+
+interface PartProps {
+  readonly plan: ImportPlan;
+  readonly read: PlannedRead;
+  readonly change: (part: Partial<ImportPlan>) => void;
+}
+
+function Dates({ plan, read, change }: PartProps) {
+  const asked = plan.dates !== undefined || read.dates === 'undecided';
+  const numbers = plan.serial !== undefined || read.problems.some(({ code }) => code === 'serial-date');
+  return (
+    <>
+      {asked && (
+        <fieldset class="guided-asked">
+          <legend>The dates can be read two ways. What does 03/04/2026 mean?</legend>
+          {(['dmy', 'mdy'] as const).map((order) => (
+            <label key={order}>
+              <input
+                type="radio"
+                name="order of dates"
+                checked={plan.dates === order}
+                onChange={() => change({ dates: order })}
+              />{' '}
+              {order === 'dmy' ? '3 April, day first' : '4 March, month first'}
+            </label>
+          ))}
+        </fieldset>
+      )}
+      {numbers && (
+        <label class="guided-given">
+          Dates are written as day numbers, counted from{' '}
+          <select
+            value={plan.serial ?? ''}
+            onChange={({ currentTarget: { value } }) =>
+              change({ serial: value === '1900' ? 1900 : value === '1904' ? 1904 : undefined })
+            }
+          >
+            <option value="1900">1900, as most spreadsheets do</option>
+            <option value="1904">1904, as some old ones do</option>
+            <option value="">they are no dates</option>
+          </select>
+        </label>
+      )}
+    </>
+  );
+}
+
+function Limbs({ plan, read, change }: PartProps) {
+  const explained = plan.limbs.map(([said]) => said);
+  const words = [...explained, ...read.strangeLimbs].slice(0, 40);
+  if (words.length === 0) return null;
+  const chosen = new Map(plan.limbs);
+  return (
+    <fieldset class="guided-asked">
+      <legend>Which limbs are meant?</legend>
+      {words.map((said) => (
+        <label key={said}>
+          “{said.slice(0, 40)}” is{' '}
+          <select
+            value={chosen.get(said) ?? ''}
+            onChange={(event) => {
+              const limb = event.currentTarget.value as Limb | '';
+              const others = plan.limbs.filter(([other]) => other !== said);
+              change({ limbs: limb === '' ? others : [...others, [said, limb]] });
+            }}
+          >
+            <option value="">no limb: leave it open</option>
+            {limbs.map((limb) => (
+              <option key={limb} value={limb}>
+                {limbName(limb)}
+              </option>
+            ))}
+          </select>
+        </label>
+      ))}
+    </fieldset>
+  );
+}
