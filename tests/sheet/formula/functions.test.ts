@@ -110,6 +110,9 @@ describe('slopes', () => {
   test('are missing at a corner and 0 where a power does not depend on its base', () => {
     expect(operators['**'].slopes[0](0, 0, 1)).toBe(0);
     expect(operators['**'].slopes[1](-2, 3, -8)).toBe(0);
+    expect(operators['**'].slopes[1](0, 2, 0)).toBe(0);
+    // 7 % 2 is 7 - 3 · 2, and -7 % 2 is -7 + 3 · 2.
+    expect([operators['%'].slopes[1](7, 2, 1), operators['%'].slopes[1](-7, 2, -1)]).toEqual([-3, 3]);
     expect((functions.get('hypot') as PlainFunction).slopes[0](0, 0, 0)).toBeNaN();
   });
 

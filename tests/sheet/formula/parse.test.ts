@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { parse } from '../../../lib/sheet/formula/parse.ts';
-import { print } from '../../../lib/sheet/formula/print.ts';
+import { print, shortened } from '../../../lib/sheet/formula/print.ts';
 import { FormulaError, type Node } from '../../../lib/sheet/formula/syntax.ts';
 
 function error(text: string): FormulaError {
@@ -85,10 +85,10 @@ describe('what it refuses, with the place and the way out', () => {
     ['1,5 + x', 'decimals take a point, as in 1.5'],
     ['null', '“null” (characters 0 to 4): write missing()'],
     ['true', 'a yes/no column stands for itself'],
-    ['1n', '“1n”'],
-    ['/a/', '“/a/”'],
+    ['1n', '“1n” (characters 0 to 2): see the list of what a formula can hold'],
+    ['/a/', '“/a/” (characters 0 to 3): see the list'],
     ['a ?? b', 'write coalesce(x, y)'],
-    ['a & b', '“&”'],
+    ['a & b', '“&” (characters 0 to 5): see the list'],
     ['a << 2', '“<<”'],
     ['typeof a', '“typeof”'],
     ['a in b', '“in”'],
@@ -108,14 +108,18 @@ describe('what it refuses, with the place and the way out', () => {
     expect(error('a +').message).toContain('it ends too early');
     expect(error('a b')).toMatchObject({ start: 2, end: 3 });
     expect(error('a b').message).toContain("can't be read at character 2: “b” can't stand here");
+    expect(error('a toe')).toMatchObject({ start: 2, end: 5 });
+    expect(error('a toe').message).toContain("“toe” can't stand here");
     expect(error('(a)) + b')).toMatchObject({ start: 3, end: 4 });
+    expect(error(`)${'('.repeat(300)}`).message).toContain("“)” can't stand here");
     expect(error('"a').start).toBe(0);
     expect(error('010').start).toBe(0);
     expect(error('delete a').start).toBe(0);
   });
 
   test('comments, which would swallow the rest of a division', () => {
-    expect(error('a // b').message).toContain('For a division write one /');
+    expect(error('a // b').message).toContain('has no comments, and // starts one. For a division write one /');
+    expect(error('a /* b */ + c').message).toContain('and /* starts one');
     expect(error('a /* b */ + c').start).toBe(2);
   });
 
@@ -129,7 +133,7 @@ describe('what it refuses, with the place and the way out', () => {
   });
 
   test('column() without exactly one name in quotes', () => {
-    for (const text of ['column()', 'column(a)', 'column("a", "b")', 'column("a" + "b")'])
+    for (const text of ['column()', 'column(a)', 'column(5)', 'column("a", "b")', 'column("a" + "b")'])
       expect(error(text).message).toContain('column() takes one name in quotes');
   });
 });
@@ -158,8 +162,24 @@ describe('hostile formulas', () => {
     expect(message.length).toBeLessThan(400);
   });
 
+  test('long words are cut where an error quotes them', () => {
+    expect(error(`a ${'b'.repeat(40)}`).message).toContain(`“${'b'.repeat(40)}”`);
+    expect(error(`a ${'b'.repeat(41)}`).message).toContain(`“${'b'.repeat(39)}…”`);
+  });
+
+  test('4,000 characters are fine, and one more is not', () => {
+    expect(parse('a'.padEnd(4000))).toMatchObject({ kind: 'column', name: 'a' });
+    expect(error('a'.padEnd(4001)).message).toContain('at most 4000 characters and this one has 4001');
+  });
+
+  test('brackets that are not closed are too many from the 200th on', () => {
+    expect(error('('.repeat(199)).message).toContain('it ends too early');
+    expect(error('('.repeat(200)).message).toContain('more than 200 deep');
+  });
+
   test('200 deep is fine', () => {
-    expect(parse(`${'('.repeat(198)}a${')'.repeat(198)}`)).toMatchObject({ kind: 'column', name: 'a' });
+    expect(parse(`${'('.repeat(199)}a${')'.repeat(199)}`)).toMatchObject({ kind: 'column', name: 'a' });
+    expect(error(`${'('.repeat(200)}a${')'.repeat(200)}`).message).toContain('more than 200 deep');
     expect(parse(`${'a + '.repeat(198)}a`).kind).toBe('binary');
   });
 
@@ -279,6 +299,25 @@ describe('printing a formula', () => {
       }),
       { numRuns: 500 },
     );
+  });
+
+  test('brackets a number below 0 before a power, which could not be read without', () => {
+    const number = (value: number): Node => ({ kind: 'number', value, ...place });
+    const square = (value: number): Node => ({
+      kind: 'binary',
+      operator: '**',
+      left: number(value),
+      right: number(2),
+      ...place,
+    });
+    expect(print(square(-2))).toBe('(-2) ** 2');
+    expect(print(square(0))).toBe('0 ** 2');
+    expect(print(number(-2))).toBe('-2');
+  });
+
+  test('is cut for an error after 80 letters', () => {
+    expect(shortened('a'.repeat(80))).toBe('a'.repeat(80));
+    expect(shortened('a'.repeat(81))).toBe(`${'a'.repeat(79)}…`);
   });
 
   test('needs no bracket that isn’t needed', () => {

@@ -162,6 +162,7 @@ describe('kinds', () => {
     ['mean(shod, limb)', 'mean(shod ? 1 : 0, limb) in 1'],
     ['sum(x > 5)', 'sum(x > 5 ? 1 : 0) in 1'],
     ["limb == 'LF' ? 'left' : missing()", 'limb == "LF" ? "left" : "" in text'],
+    ["limb == 'LF' ? missing() : 'right'", 'limb == "LF" ? "" : "right" in text'],
     ['coalesce(limb, horse_id)', 'coalesce(limb, horse_id) in text'],
     ['shod ? x > 1 : missing()', 'shod ? x > 1 : missing() in boolean'],
     ['is_missing(limb)', 'is_missing(limb) in boolean'],
@@ -202,6 +203,9 @@ describe('errors say what was found, where, and the way out', () => {
     ['42 - date', 'A date takes days: date + 42'],
     ['date + toe_length_mm', "a date and mm can't be added"],
     ['date * 2', 'date is a date, and * takes a number'],
+    ['date % 7', 'date is a date, and % takes a number (characters 0 to 4). Take a difference of dates'],
+    ['count(x) + toe_length_mm', "a pure number and mm can't be added"],
+    ['mean(x) + toe_length_mm', "a pure number and mm can't be added"],
     ['sum(date)', 'date is a date, and sum takes a number'],
     ["date > '2026-02-30'", '"2026-02-30" is no date (characters 7 to 19). Write year-month-day'],
     ['date > 20000', "a date and a pure number can't be compared"],
@@ -225,7 +229,7 @@ describe('errors say what was found, where, and the way out', () => {
     ['column("__proto__")', 'There is no column __proto__'],
     ['oposite(x)', 'There is no function oposite (characters 0 to 10). Did you mean opposite?'],
     ['limb(x)', 'It is a column: write it without brackets'],
-    ['eval("1")', 'There is no function eval'],
+    ['eval("1")', 'There is no function eval (characters 0 to 9). Choose one from the list of functions'],
     ['constructor(x)', 'There is no function constructor'],
     ['__proto__(x)', 'There is no function __proto__'],
     ['neighbour(x)', 'neighbour looks at the column stable, which is not there'],
@@ -259,6 +263,8 @@ describe('errors say what was found, where, and the way out', () => {
       "toe_length_mm gives mm, and the column is to have deg (characters 0 to 13). Change the column's unit or the formula",
     );
     expect(error('limb', 'mm').message).toContain('limb gives text, and the column is to have mm');
+    expect(error("'left'", 'mm').message).toContain('"left" gives text, and the column is to have mm');
+    expect(error('shod && !shod', 'mm').message).toContain('gives a yes/no, and the column is to have mm');
     expect(error('date', 'wk').message).toContain('date gives a date');
     expect(error('x', 'furlong').message).toContain('is not a unit known here');
   });
