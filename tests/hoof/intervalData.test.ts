@@ -114,6 +114,42 @@ describe('intervalData', () => {
     expect(many.leftOut.otherMoments).toBe(25);
   });
 
+  it('needs twenty intervals of the best sort, and keeps to it where no other is more frequent', () => {
+    const day = (i: number) => new Date(Date.UTC(2026, 0, 5 + 42 * i)).toISOString().slice(0, 10);
+    const seenBefore = (count: number) =>
+      Array.from({ length: count + 1 }, (_, i): Reading => ({ horse: 'Moss', date: day(i), level: i }));
+    const clean = (count: number) =>
+      Array.from({ length: count }, (_, i) => interval(`c${i}`, day(0), day(1), 0, 1)).flat();
+    const compared = (readings: readonly Reading[]) =>
+      intervalData(yard(readings), { outcome: 'wall_level_mm' }).compared;
+    expect(compared([...seenBefore(25), ...clean(19)])).toBe('before to before');
+    expect(compared([...seenBefore(5), ...clean(5)])).toBe('after to before');
+    expect(compared([...seenBefore(5), ...clean(4)])).toBe('before to before');
+  });
+
+  it('counts a therapeutic foot once, measured or not', () => {
+    const readings = [
+      { horse: 'Moss', date: from, moment: 'after', level: Number.NaN },
+      { horse: 'Moss', date: to, moment: 'before', level: 0 },
+    ];
+    const visits = [{ horse_id: 'Moss', date: from, work: 'trim', therapeutic: 'yes' }];
+    const { leftOut } = intervalData(yard(readings, visits), { outcome: 'wall_level_mm' });
+    expect(leftOut).toEqual({ unmeasured: 0, therapeutic: 1, otherMoments: 0 });
+  });
+
+  it('knows nothing of the error of a column that has none, nor of shoes that nobody wrote down', () => {
+    const { visits, visitIndex, occasions } = herd({
+      feet: {
+        horse_id: { values: ['Star', 'Star'] },
+        ...{ date: { values: [from, to] }, limb: { values: ['LF', 'LF'] }, moment: { values: ['after', 'before'] } },
+        bruises: { values: Float64Array.of(1, 4) },
+      },
+    });
+    const data = intervalData({ visits, visitIndex, occasions }, { outcome: 'bruises' });
+    expect(data).toMatchObject({ unit: '1', change: Float64Array.of(3), changeError: Float64Array.of(Number.NaN) });
+    expect([data.shod, data.farrier]).toEqual([[''], ['']]);
+  });
+
   it('knows shoeing and the quarter of the year in which the middle lies', () => {
     const readings = [
       ...interval('Star', '2026-03-01', '2026-04-20', 0, 1, { shod: 'yes' }),
