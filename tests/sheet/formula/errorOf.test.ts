@@ -225,6 +225,15 @@ describe('errorOf', () => {
     });
   });
 
+  it('of a formula over single rows is the same in the ten-thousandth row as in the first', () => {
+    const rows = 10_000;
+    const error = Float64Array.from({ length: rows }, (_, row) => 1 + (row % 7));
+    const x = { values: Float64Array.from({ length: rows }, (_, row) => row % 101), error };
+    const side = { values: Array.from({ length: rows }, (_, row) => (row % 3 === 0 ? 'left' : 'right')) };
+    const found = of('side == "left" ? 2 * x : 3 * x', { x, side });
+    expect(found).toEqual([...error].map((one, row) => (row % 3 === 0 ? 2 : 3) * one));
+  });
+
   it('takes as long as the columns are many, not as the ways through them', () => {
     const table = plainTable(pair);
     const formulaOf = (name: string) => {

@@ -21,7 +21,7 @@ const operations: readonly Named[] = [
 const logical = ['&&', '||', '!x'];
 
 const anyNumber = fc.oneof(
-  fc.constantFrom(Number.NaN, 0, 1, -1, 0.5, 2, -2.5, 1e200, -1e200, 1e-300, 49.5, -49.5),
+  fc.constantFrom(Number.NaN, 0, -0, 1, -1, 0.5, 2, -2.5, 1e200, -1e200, 1e-300, 49.5, -49.5),
   fc.double({ noDefaultInfinity: true }),
 );
 const truth = fc.constantFrom(0, 1, Number.NaN);

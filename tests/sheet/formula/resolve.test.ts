@@ -246,6 +246,9 @@ describe('errors say what was found, where, and the way out', () => {
     ['mean(x, nobody)', 'There is no column nobody'],
     ['quantile(x, 25)', '25 is no share (characters 12 to 14). Write a number from 0 to 1'],
     ['quantile(x, x)', 'x is no share'],
+    ['quantile(x, -0.5)', '-0.5 is no share'],
+    ['opposite(5) + toe_length_mm', "a pure number and mm can't be added"],
+    ["in_unit(toe_length_mm, 'cm') + toe_length_mm", "a pure number and mm can't be added"],
     ["quantity(x, 'mm')", 'quantity takes a number, and not x'],
     ['quantity(1, x)', 'x is no unit'],
     ["quantity(1, 'furlong')", '“furlong” is not a unit known here'],
@@ -264,9 +267,25 @@ describe('errors say what was found, where, and the way out', () => {
     );
     expect(error('limb', 'mm').message).toContain('limb gives text, and the column is to have mm');
     expect(error("'left'", 'mm').message).toContain('"left" gives text, and the column is to have mm');
+    expect(error('x > 5', 'mm').message).toContain('x > 5 gives a yes/no, and the column is to have mm');
     expect(error('shod && !shod', 'mm').message).toContain('gives a yes/no, and the column is to have mm');
     expect(error('date', 'wk').message).toContain('date gives a date');
     expect(error('x', 'furlong').message).toContain('is not a unit known here');
+  });
+
+  test('a relation whose columns are of another kind', () => {
+    const turned = plainTable(
+      { horse_id: { values: [] }, limb: { values: numbers }, date: { values: [] }, x: { values: numbers } },
+      feet.relations,
+    );
+    const found = (formula: string) => {
+      expect(() => resolve(parse(formula), turned)).toThrow(FormulaError);
+      return expect(() => resolve(parse(formula), turned));
+    };
+    found('opposite(x)').toThrow(
+      'opposite goes by the words of limb, which are numbers (characters 0 to 11). Give that column another kind',
+    );
+    found('previous(x)').toThrow('previous goes by the order of date, which is text');
   });
 
   test('long formulas are cut in messages', () => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { functions } from '../../../lib/sheet/formula/functions.ts';
 import { parse } from '../../../lib/sheet/formula/parse.ts';
 import { sentence } from '../../../lib/sheet/formula/sentence.ts';
+import type { Node } from '../../../lib/sheet/formula/syntax.ts';
 import { relations } from './smallHerd.ts';
 
 const titles = new Map(
@@ -51,6 +52,23 @@ describe('sentence', () => {
     ['area / weight * 2', 'area divided by body weight, weighed or estimated, times 2'],
     ["in_unit(width, 'cm') + quantity(5, '1')", 'width in cm, plus 5'],
     ['missing()', 'no value'],
+    ["in_unit(toe, 'deg')", 'toe angle in °'],
+    ["coalesce(name, 'deg')", 'name, or where that is missing deg'],
+    ['a ** 4', 'a to the power 4'],
+    ['sqrt(a) ** 2 + b', '(the square root of a) squared plus b'],
+    ['a % b', 'what is left of a after whole times b'],
+    ['(a + b + c) / 3', 'the mean of a, b and c'],
+    ['(a + b) / 3', 'a plus b, divided by 3'],
+    ['(a + b) / c', 'a plus b, divided by c'],
+    ['(a - b) / 2', 'a minus b, divided by 2'],
+    ['a + b - 2', 'a plus b minus 2'],
+    ['(a + b) * 2', 'a plus b, times 2'],
+    ['a / 1', 'a divided by 1'],
+    ['toe - weight + b', 'toe angle minus body weight, weighed or estimated, plus b'],
+    ['toe - weight * 2 + b', 'toe angle minus (body weight, weighed or estimated, times 2) plus b'],
+    ['opposite(toe) / heel', 'the other side’s toe angle divided by heel angle'],
+    ['(x ? shod : y) && z', '(if x, then shod, otherwise y) and z'],
+    ['is_missing(a) == shod', '(a is missing) is shod'],
   ])('says %s as “%s”', (formula, words) => {
     expect(say(formula)).toBe(words);
   });
@@ -93,6 +111,18 @@ describe('sentence', () => {
   ])('tells %s from its likes', (one, oneWords, other, otherWords) => {
     expect(say(one)).toBe(oneWords);
     expect(say(other)).toBe(otherWords);
+  });
+
+  it('says numbers below nought and missing ones, which a resolved formula holds', () => {
+    const place = { start: 0, end: 0 };
+    const number = (value: number): Node => ({ kind: 'number', value, ...place });
+    const less = (right: Node): Node => ({ kind: 'binary', operator: '-', left: parse('a'), right, ...place });
+    expect(sentence(less(number(-5)), (name) => name)).toBe('a minus (minus 5)');
+    expect(sentence(less(number(Number.NaN)), (name) => name)).toBe('a minus no value');
+  });
+
+  it('names a relation that is not known by its name', () => {
+    expect(sentence(parse('opposite(toe)'), (name) => name)).toBe('the opposite toe');
   });
 
   it('has words for all that can be called', () => {

@@ -17,6 +17,10 @@ describe('sql', () => {
       'SELECT "a", "b", ("a" - "b") AS "gap", ("a" / NULLIF("b", 0)) AS "ratio" FROM "feet"',
     );
     expect(write({}, ['a'])).toBe('SELECT "a" FROM "feet"');
+    expect(write({ root: 'sqrt(a)', low: 'least(a, 5)' }, ['a'])).toBe(
+      'SELECT "a", CASE WHEN "a" >= 0 THEN SQRT("a") END AS "root",' +
+        ' CASE WHEN "a" <= 5E0 THEN "a" WHEN "a" > 5E0 THEN 5E0 END AS "low" FROM "feet"',
+    );
   });
 
   it('writes windows in a stage of their own, each once', () => {
