@@ -24,7 +24,7 @@ export async function keptPicture(photo: string): Promise<Blob | undefined> {
 }
 
 /** Keeps what is known of a picture, and its pixels where they are handed in; resolves when both are on the disk. */
-export async function keepPicture(entry: PictureEntry, picture?: Blob): Promise<void> {
+export async function keepPicture<Entry extends PictureEntry>(entry: Entry, picture?: Blob): Promise<void> {
   // Bytes and not the blob: some browsers lose blobs that they keep.
   const pixels = picture && { bytes: await picture.arrayBuffer(), type: picture.type };
   await inOne([ENTRIES, PICTURES], 'readwrite', (stores) => {

@@ -11,20 +11,26 @@ import {
   type Limb,
   landmarkView,
   landmarkViews,
+  layOver,
   measuresFromPoints,
   type PictureAnswer,
   type PictureLandmark,
+  type PictureMeasures,
   type PictureReading,
   type PictureScale,
   type PictureView,
   type PictureWork,
   type PlacedPoint,
+  placingError,
   pointsFromCsv,
   pointsToCsv,
+  type Spot,
   scaleLandmarks,
   sideOf,
 } from '../../lib/index.ts';
-import { pictureFrame } from './pictureFrame.ts';
+
+type Squareness = NonNullable<PictureAnswer['squareness']>;
+
 import { trialPictures } from './trialPictures.ts';
 
 /** What the page of pictures works with: landmarks, measures, drawn feet to try on, and what the device keeps. */
@@ -40,15 +46,24 @@ export const pictureWork: PictureWork = {
   inside: (view, limb) => insideOf(view as PictureView, limbIn(limb)),
   answer: answerTo,
   trials: trialPictures,
+  layOver(under, over) {
+    const laid = layOver(under.subject.view as PictureView, toLay(under), toLay(over));
+    if (!('matrix' in laid)) return { failure: laid.failure };
+    const [[a, c, e], [b, d, f]] = laid.matrix;
+    return { map: [a, b, c, d, e, f] };
+  },
   shelf: {
-    list: () => keptPictures<KeptReading>(),
+    list: async () => (await keptPictures<Stored>()).map((stored) => ({ ...stored, points: new Map(stored.points) })),
     picture: keptPicture,
-    keep: keepPicture,
+    keep: (reading, picture) => keepPicture({ ...reading, points: [...reading.points] } satisfies Stored, picture),
     forget: forgetPicture,
   },
   toCsv: pointsToCsv,
   fromCsv: (text) => pointsFromCsv(text).map((picture) => ({ ...picture, invented: false })),
 };
+
+/** As it is kept: whoever copies it into a file can write it as JSON. */
+type Stored = Omit<KeptReading, 'points'> & { readonly points: readonly (readonly [slot: string, spot: Spot])[] };
 
 const limbIn = (limb: string): Limb => (isLimb(limb) ? limb : 'LF');
 
@@ -62,31 +77,32 @@ function insideOf(view: PictureView, limb: Limb): 'left' | 'right' | undefined {
   return (sideOf(limb) === 'left') === (view === 'front') ? 'left' : 'right';
 }
 
-function answerTo(reading: PictureReading): PictureAnswer {
-  const { subject, size, points, width, height } = reading;
+/** The points as rows, the many of one landmark in their order. */
+function rowsOf({ subject, points }: PictureReading, photo = ''): readonly PlacedPoint[] {
+  const view = subject.view as PictureView;
+  return [...points]
+    .sort(([a], [b]) => numberOf(a) - numberOf(b))
+    .map(([slot, [x_px, y_px]]) => ({ photo, view, point: slot.split(' ')[0], x_px, y_px }));
+}
+
+const toLay = (reading: PictureReading) => ({ points: rowsOf(reading), scale: scaleOf(reading.size) });
+
+/** How closely this hand places points, from the pictures whose points it placed more than once. */
+function handOf(all: readonly KeptReading[]): { placing_px?: number } {
+  const repeated = new Set(all.flatMap(({ again }) => again ?? []));
+  const rounds = all.filter(({ photo, again }) => repeated.has(again ?? photo));
+  const { value_px, enough } = placingError(rounds.map((round) => rowsOf(round, round.again ?? round.photo)));
+  return enough ? { placing_px: value_px } : {};
+}
+
+function answerTo(reading: PictureReading, all: readonly KeptReading[]): PictureAnswer {
+  const { subject, size, points } = reading;
   const view = subject.view as PictureView;
   const limb = limbIn(subject.limb);
-  const placed = [...points]
-    .sort(([a], [b]) => numberOf(a) - numberOf(b))
-    .map(([slot, [x_px, y_px]]): PlacedPoint => ({ photo: '', view, point: slot.split(' ')[0], x_px, y_px }));
-  const told = measuresFromPoints(view, placed, scaleOf(size), limb);
-  const { squareness } = told;
+  const told = measuresFromPoints(view, rowsOf(reading), scaleOf(size), limb, handOf(all));
   const hasScale = size.kind !== 'none' && scaleLandmarks[size.kind].every(({ code }) => points.has(code));
-  void [width, height];
   return {
-    ...(squareness
-      ? {
-          squareness: {
-            state: !squareness.usable ? 'oblique' : squareness.off_deg > SQUARE_DEG ? 'usable' : 'square',
-            words: squareness.words,
-          },
-        }
-      : hasScale && {
-          squareness: {
-            state: 'unknown',
-            words: 'A bar gives the size and doesn’t tell how square the camera stood; a board tells both',
-          },
-        }),
+    ...(hasScale && { squareness: squarenessOf(told) }),
     measures: [
       ...told.measures.filter(({ column }) => column),
       ...told.refusals.map(({ measure, title, reason, remedy }) => ({
@@ -96,9 +112,18 @@ function answerTo(reading: PictureReading): PictureAnswer {
     ],
     marks: told.drawing,
     assumptions: told.assumptions,
-    frame: pictureFrame(reading),
     ...doubtOf(reading, limb, view),
   };
+}
+
+function squarenessOf({ squareness }: PictureMeasures): Squareness {
+  if (!squareness)
+    return {
+      state: 'unknown',
+      words: 'A bar gives the size and doesn’t tell how square the camera stood; a board tells both',
+    };
+  const { usable, off_deg, words } = squareness;
+  return { state: !usable ? 'oblique' : off_deg > SQUARE_DEG ? 'usable' : 'square', words };
 }
 
 /** Up to here a camera counts as square, in degrees. Common practice, no source. */

@@ -1,11 +1,11 @@
-import { useEffect, useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { FailureLine, useFailure } from '../parts/FailureLine.tsx';
-import { type Frame, frameMap, type Map2, sightOf, through } from './frames.ts';
+import { asItLies, seenThrough, sightOf, through } from './frames.ts';
 import { openPicture } from './openPicture.ts';
 import { closePyramid, levelFor, type Pyramid, pyramidOf } from './pyramid.ts';
 import type { Size } from './sight.ts';
 import { codeOf } from './slots.ts';
-import type { KeptReading, PictureAnswer, PictureWork, Spot } from './work.ts';
+import type { FlatMap, KeptReading, PictureAnswer, PictureWork, Spot } from './work.ts';
 
 interface OverProps {
   readonly work: PictureWork;
@@ -14,10 +14,11 @@ interface OverProps {
   readonly pyramid: Pyramid;
   /** The other pictures of the same foot from the same view. */
   readonly others: readonly KeptReading[];
+  readonly kept: readonly KeptReading[];
 }
 
 /** Two pictures of one foot at one size and on one level ground line, the other let through as much as is wanted. */
-export function LaidOver({ work, reading, answer, pyramid, others }: OverProps) {
+export function LaidOver({ work, reading, answer, pyramid, others, kept }: OverProps) {
   const id = useId();
   const [photo, setPhoto] = useState('');
   const [share, setShare] = useState(50);
@@ -42,8 +43,7 @@ export function LaidOver({ work, reading, answer, pyramid, others }: OverProps) 
     };
   }, [photo, chosen === undefined]);
 
-  const below = chosen && work.answer(chosen);
-  const frames = [answer.frame, below?.frame];
+  const laid = useMemo(() => chosen && work.layOver(reading, chosen), [reading, chosen]);
   return (
     <section class="picture-over" aria-labelledby={id}>
       <h2 id={id}>Beside another picture of this foot</h2>
@@ -65,13 +65,8 @@ export function LaidOver({ work, reading, answer, pyramid, others }: OverProps) 
         </label>
       )}
       <FailureLine failure={failure} />
-      {chosen && !frames.every(isFrame) && (
-        <p class="note">
-          Both pictures need a known size, and the points at the ground, before they can be brought to one scale and one
-          ground line.
-        </p>
-      )}
-      {chosen && other && frames.every(isFrame) && (
+      {laid && 'failure' in laid && <p class="note">{laid.failure}.</p>}
+      {chosen && other && laid && 'map' in laid && (
         <>
           <label class="picture-field picture-share">
             How much of the other shows
@@ -89,8 +84,8 @@ export function LaidOver({ work, reading, answer, pyramid, others }: OverProps) 
             label={`${whenWords(reading)}, and over it ${whenWords(chosen)}`}
             share={share / 100}
             layers={[
-              { pyramid, frame: frames[0], answer, spots: spotsOf(reading, work) },
-              { pyramid: other, frame: frames[1], answer: below!, spots: spotsOf(chosen, work) },
+              { pyramid, map: asItLies, answer, spots: spotsOf(reading, work) },
+              { pyramid: other, map: laid.map, answer: work.answer(chosen, kept), spots: spotsOf(chosen, work) },
             ]}
           />
           <ul class="picture-key">
@@ -106,8 +101,6 @@ export function LaidOver({ work, reading, answer, pyramid, others }: OverProps) 
     </section>
   );
 }
-
-const isFrame = (frame: PictureAnswer['frame']): frame is Frame => frame !== undefined && frame.pxPerMm > 0;
 
 /** The points of the foot itself: what is to be seen. */
 function spotsOf({ subject, size, points }: KeptReading, work: PictureWork): readonly Spot[] {
@@ -130,7 +123,8 @@ function Sample({ which }: { which: string }) {
 
 interface Layer {
   readonly pyramid: Pyramid;
-  readonly frame: Frame;
+  /** Onto the first picture. */
+  readonly map: FlatMap;
   readonly answer: PictureAnswer;
   readonly spots: readonly Spot[];
 }
@@ -150,8 +144,9 @@ function Both({ label, share, layers }: BothProps) {
     watched.observe(element);
     return () => watched.disconnect();
   }, []);
-  const sight = room && sightOf(layers, room);
-  const maps = sight ? layers.map(({ frame }) => frameMap(frame, sight)) : [];
+  const spots = layers.flatMap(({ map, spots }) => spots.map((spot) => through(map, spot)));
+  const sight = room && sightOf(spots, room);
+  const maps = sight ? layers.map(({ map }) => seenThrough(map, sight)) : [];
   useLayoutEffect(() => {
     if (!room || maps.length === 0) return;
     const dense = devicePixelRatio;
@@ -184,7 +179,7 @@ function Both({ label, share, layers }: BothProps) {
   );
 }
 
-function draw(context: CanvasRenderingContext2D, pyramid: Pyramid, map: Map2, dense: number): void {
+function draw(context: CanvasRenderingContext2D, pyramid: Pyramid, map: FlatMap, dense: number): void {
   const { levels, width } = pyramid;
   const level = levels[levelFor(Math.hypot(map[0], map[1]) * dense, levels.length)];
   const larger = width / level.width;

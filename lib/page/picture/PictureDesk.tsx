@@ -33,7 +33,7 @@ export function PictureDesk({ block, work }: { block: PictureBlock; work: Pictur
   const { open, kept } = desk;
   const points = useMemo(() => (open ? slotsOf(desk.landmarksOf(open), open.placing.spots) : []), [work, open]);
   const reading = useMemo(() => open && desk.readingOf(open), [open]);
-  const answer = useMemo(() => reading && work.answer(reading), [work, reading]);
+  const answer = useMemo(() => reading && work.answer(reading, kept), [work, reading, kept]);
   const last = useRef<Placing | undefined>(undefined);
 
   useEffect(() => {
@@ -85,7 +85,8 @@ export function PictureDesk({ block, work }: { block: PictureBlock; work: Pictur
     say(step ? `${way === 'back' ? 'Taken back' : 'Done again'}: ${step.words}` : 'There is nothing more');
   }
 
-  const entry = reading && answer && entryOf(block.sheet, reading, answer);
+  // A second round is there for its error alone.
+  const entry = reading && answer && !reading.again ? entryOf(block.sheet, reading, answer) : undefined;
   function enter() {
     if (!entry || !editing) return;
     const { row, cells, values, repeat } = entry;
@@ -101,8 +102,9 @@ export function PictureDesk({ block, work }: { block: PictureBlock; work: Pictur
 
   const others = open
     ? kept.filter(
-        ({ photo, subject }) =>
+        ({ photo, subject, again }) =>
           photo !== open.photo &&
+          again === undefined &&
           subject.horse === open.subject.horse &&
           subject.limb === open.subject.limb &&
           subject.view === open.subject.view,
@@ -129,6 +131,12 @@ export function PictureDesk({ block, work }: { block: PictureBlock; work: Pictur
       {open && reading && answer && (
         <>
           <h2>Which foot, and what gives its size</h2>
+          {open.again && (
+            <p class="picture-invented">
+              <strong>{open.again} once more.</strong> Place the same points without looking back. From ten coordinates
+              on, how closely you place points is reckoned from your own repeats.
+            </p>
+          )}
           {open.invented && (
             <p class="picture-invented">
               <strong>A drawn foot.</strong> It is invented, and so is everything that is measured from it.
@@ -191,6 +199,7 @@ export function PictureDesk({ block, work }: { block: PictureBlock; work: Pictur
             answer={answer}
             pyramid={open.pyramid}
             others={others}
+            kept={kept}
           />
           <p class="takeaway">
             <button
@@ -206,6 +215,9 @@ export function PictureDesk({ block, work }: { block: PictureBlock; work: Pictur
               onClick={() => attempt(async () => saveFile(`${open.photo}.jpg`, 'image/jpeg', open.jpeg))}
             >
               Save this picture without its place
+            </button>
+            <button type="button" onClick={() => attempt(desk.placeAgain)}>
+              Place the points once more, to know your hand
             </button>
             <button type="button" onClick={() => attempt(desk.forget)}>
               Remove this picture from the device

@@ -59,7 +59,7 @@ export function Readings({ answer, reading, entry, editing, units, onEnter, onSa
           </ul>
         </>
       )}
-      {editing && told.length > 0 && (
+      {editing && told.length > 0 && !reading.again && (
         <div class="picture-enter unprinted">
           <p>{entryWords(entry, reading)}</p>
           <p class="edit-bar">

@@ -15,6 +15,7 @@ export interface OpenPicture {
   readonly size: KnownSize;
   readonly placing: Placing;
   readonly invented: boolean;
+  readonly again?: string;
   readonly entered?: KeptReading['entered'];
 }
 
@@ -204,6 +205,17 @@ export function useOpenPicture(work: PictureWork, onOpen: (photo: string) => voi
       return words.filter(Boolean).join('. ');
     },
 
+    /** Opens the same picture once more, without its points. */
+    async placeAgain() {
+      const { open } = now.current;
+      if (!open) return;
+      const { subject, size, invented, jpeg } = open;
+      const again = open.again ?? open.photo;
+      const photo = ownName(`${again} once more`, photos());
+      const pyramid = await pyramidOf(await openPicture(jpeg, photo));
+      await show({ photo, pyramid, jpeg, subject, size, placing: begin(), invented, again }, true);
+    },
+
     /** Takes the open picture and its points off the device. */
     async forget() {
       const { open } = now.current;
@@ -223,7 +235,7 @@ export function useOpenPicture(work: PictureWork, onOpen: (photo: string) => voi
 
 /** The open picture as it is kept: what belongs to its view. */
 function keptForm(open: OpenPicture, landmarks: readonly PictureLandmark[]): KeptReading {
-  const { photo, subject, size, pyramid, placing, invented, entered } = open;
+  const { photo, subject, size, pyramid, placing, invented, again, entered } = open;
   const codes = new Set(landmarks.map(({ code }) => code));
   return {
     photo,
@@ -234,14 +246,16 @@ function keptForm(open: OpenPicture, landmarks: readonly PictureLandmark[]): Kep
     points: new Map([...placing.spots].filter(([name]) => codes.has(codeOf(name)))),
     skipped: [...placing.skipped].filter((code) => codes.has(code)),
     invented,
+    ...(again && { again }),
     ...(entered && { entered }),
   };
 }
 
-const about = ({ subject, size, invented, entered }: KeptReading) => ({
+const about = ({ subject, size, invented, again, entered }: KeptReading) => ({
   subject,
   size,
   invented,
+  ...(again && { again }),
   ...(entered && { entered }),
 });
 

@@ -74,15 +74,8 @@ export interface Squareness {
   readonly words: string;
 }
 
-/** How a picture lies against the ground: what another of the same foot is laid over it by. */
-export interface GroundFrame {
-  /** A place that both pictures have. */
-  readonly anchor: Spot;
-  /** Degrees the ground is turned in the picture, clockwise as seen. */
-  readonly turned: number;
-  /** How many px a mm takes at the foot; `NaN` without a scale. */
-  readonly pxPerMm: number;
-}
+/** A turn, size and shift: `[a, b, c, d, e, f]` takes (x, y) to (a·x + c·y + e, b·x + d·y + f). */
+export type FlatMap = readonly [a: number, b: number, c: number, d: number, e: number, f: number];
 
 export interface PictureAnswer {
   readonly squareness?: Squareness;
@@ -90,7 +83,6 @@ export interface PictureAnswer {
   readonly marks: readonly PictureMark[];
   /** What had to be assumed, a sentence each. */
   readonly assumptions: readonly string[];
-  readonly frame?: GroundFrame;
   /** What can't be right about the points as they lie, in words. */
   readonly doubt?: string;
 }
@@ -101,6 +93,8 @@ export interface KeptReading extends PictureReading {
   readonly photo: string;
   /** Landmarks that were left out on purpose. */
   readonly skipped: readonly string[];
+  /** Whose points are placed once more, by its name: the same picture, to know the hand by. */
+  readonly again?: string;
   /** Whether the picture was drawn and not taken. */
   readonly invented: boolean;
   /** The row of feet that the measures were entered into: which repeat, and the values by column. */
@@ -131,7 +125,10 @@ export interface PictureWork {
   landmarks(view: string, limb: string, size: KnownSize['kind']): readonly PictureLandmark[];
   /** Which of the picture's sides is the inside of the foot; `undefined` where it is neither. */
   inside(view: string, limb: string): 'left' | 'right' | undefined;
-  answer(reading: PictureReading): PictureAnswer;
+  /** What the points say; `all` are the pictures on the device, for what a hand's own repeats tell of it. */
+  answer(reading: PictureReading, all: readonly KeptReading[]): PictureAnswer;
+  /** Brings one picture of a foot onto another: from px of `over` to px of `under`, or why not, in words. */
+  layOver(under: PictureReading, over: PictureReading): { readonly map: FlatMap } | { readonly failure: string };
   readonly trials: readonly TrialPicture[];
   readonly shelf: PictureShelf;
   /** The points of pictures as tidy CSV. */
