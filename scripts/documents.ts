@@ -21,6 +21,7 @@ const load = async <Module>(file: string) => (await runnerImport<Module>(file)).
 export function documents({ list, folder, policy }: Required<Pages>): Plugin {
   let pages: readonly HerdPage[] = [];
   let shell: typeof import('../notebooks/shell/document.ts');
+  let manifest: typeof import('../notebooks/shell/manifest.ts').manifest;
   let style = '';
   const built = () => pages.filter((page) => policyOf(page) === policy);
   /** The file of a page: its name, the words joined. `front-and-hind` stands in `frontAndHind.ts`. */
@@ -34,6 +35,9 @@ export function documents({ list, folder, policy }: Required<Pages>): Plugin {
       if (isPreview) return undefined;
       ({ pages } = await load<{ pages: readonly HerdPage[] }>(list));
       shell = await load(join(root, 'notebooks/shell/document.ts'));
+      ({ manifest } = await load<typeof import('../notebooks/shell/manifest.ts')>(
+        join(root, 'notebooks/shell/manifest.ts'),
+      ));
       ({ style } = await load<{ style: string }>(join(root, 'lib/page/style.ts')));
       // One entry a page, so that each document loads its own page's code and what all share.
       const input = Object.fromEntries(built().map(({ name }) => [name, ENTRY + name]));
@@ -75,7 +79,8 @@ export function documents({ list, folder, policy }: Required<Pages>): Plugin {
           if (page === pages[0]) emit('index.html', html);
         }
         for (const file of dataFiles()) emit(`data/${file}`, readFileSync(join(root, 'data', file)));
-        emit('icon.svg', readFileSync(join(root, 'notebooks/shell/icon.svg')));
+        emit('manifest.webmanifest', `${JSON.stringify(manifest, null, 2)}\n`);
+        for (const { src } of manifest.icons) emit(src, readFileSync(join(root, 'notebooks/shell', src)));
       },
     },
     configureServer(server) {
@@ -83,7 +88,11 @@ export function documents({ list, folder, policy }: Required<Pages>): Plugin {
         const path = new URL(request.url ?? '/', 'http://here').pathname;
         const page =
           path === '/' || path === '/index.html' ? pages[0] : pages.find(({ name }) => path === `/${name}.html`);
-        if (path === '/icon.svg') request.url = '/notebooks/shell/icon.svg';
+        if (manifest.icons.some(({ src }) => path === `/${src}`)) request.url = `/notebooks/shell${path}`;
+        if (path === '/manifest.webmanifest') {
+          response.setHeader('Content-Type', 'application/manifest+json');
+          return response.end(JSON.stringify(manifest));
+        }
         if (!page) return next();
         const files = { script: `/@id/__x00__${ENTRY}${page.name}`, preloads: [], styles: [] };
         response.setHeader('Content-Type', 'text/html');

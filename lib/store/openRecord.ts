@@ -172,6 +172,11 @@ export class OpenRecord {
     return this.#writer.settled();
   }
 
+  /** Everything made here is written; fails where it can't be. Where nothing was made nothing is. */
+  async flushed(): Promise<void> {
+    if (this.#writer.pending.length > 0) await this.#writer.settled();
+  }
+
   /** Leaves what isn't written yet for the next page. */
   leave(): void {
     const { pending: entries, seen } = this.#writer;

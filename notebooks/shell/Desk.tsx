@@ -1,6 +1,7 @@
+import { Copies } from './Copies.tsx';
 import { inUse, keeping } from './herdInUse.ts';
 import { Opening } from './Opening.tsx';
-import { newer, takeNewer } from './offline.ts';
+import { newer, reloadWaits, takeNewer } from './offline.ts';
 import { Problems } from './Problems.tsx';
 import { Records } from './Records.tsx';
 import { UnitsSwitch } from './UnitsSwitch.tsx';
@@ -15,10 +16,17 @@ export function Desk() {
         <Opening />
         <UnitsSwitch />
       </div>
+      <Copies />
       <Records />
       {inUse.value && <Problems />}
       <Broken />
-      {newer.value && (
+      {reloadWaits.value && (
+        <p class="notice trouble" role="alert">
+          A newer version of this notebook is in use. What was typed on this page is not kept yet: save the table, then
+          reload the page.
+        </p>
+      )}
+      {newer.value && !reloadWaits.value && (
         <p class="notice" role="status">
           A newer version of this notebook is ready.{' '}
           <button type="button" onClick={takeNewer}>

@@ -1,4 +1,4 @@
-import { cautions, type HerdPage } from '../../lib/index.ts';
+import { cautions, grounds, type HerdPage } from '../../lib/index.ts';
 
 /** What the build knows of a page's files; addresses are relative to the document. */
 export interface DocumentFiles {
@@ -48,6 +48,9 @@ ${policy ? `<meta http-equiv="Content-Security-Policy" content="${policy}">` : '
 <title>${text(page.title)} · Evenhoof</title>
 <meta name="description" content="${text(page.question)}">
 <link rel="icon" href="icon.svg" type="image/svg+xml">
+<link rel="apple-touch-icon" href="icon-192.png">
+<link rel="manifest" href="manifest.webmanifest">
+<meta name="theme-color" content="${grounds.paper}">
 ${files.styles.map((href) => `<link rel="stylesheet" href="${href}">`).join('\n')}
 ${files.preloads.map((href) => `<link rel="modulepreload" href="${href}">`).join('\n')}
 <script type="module" src="${files.script}"></script>

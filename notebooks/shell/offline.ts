@@ -1,4 +1,5 @@
 import { type Signal, signal } from '@preact/signals';
+import { inUse } from './herdInUse.ts';
 
 /** A newer notebook that waits to take over, once there is one. */
 export const newer: Signal<ServiceWorker | undefined> = signal(undefined);
@@ -10,7 +11,7 @@ export async function keepForOffline(): Promise<void> {
   // The first worker of all takes over unasked; only a change of worker means other files.
   let followed = workers.controller !== null;
   workers.addEventListener('controllerchange', () => {
-    if (followed) location.reload();
+    if (followed) reloadSafely();
     followed = true;
   });
   try {
@@ -25,7 +26,21 @@ export async function keepForOffline(): Promise<void> {
   }
 }
 
-/** Lets the newer notebook take over; every open page of it reloads. */
+/** Lets the newer notebook take over; every open page of it reloads once what was typed in it is kept. */
 export function takeNewer(): void {
   newer.value?.postMessage('take over');
+}
+
+/** Whether the newer notebook has taken over while something typed on this page could not be kept. */
+export const reloadWaits: Signal<boolean> = signal(false);
+
+/** A cell that is being typed in is finished first, and the page stays where it holds something that isn't kept. */
+async function reloadSafely(): Promise<void> {
+  if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+  try {
+    await inUse.value?.record.flushed();
+    location.reload();
+  } catch {
+    reloadWaits.value = true;
+  }
 }
