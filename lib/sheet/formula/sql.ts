@@ -113,7 +113,7 @@ class Writer {
     const args = children(node).map((part, i) => {
       const arg = this.#of(part);
       const once = pattern.split(marks[i]).length <= 2;
-      return once || arg.atomic ? arg : this.#named(part, arg);
+      return once ? arg : this.#named(part, arg);
     });
     return { text: operation.sql(...args.map(({ text }) => text)), stage: latest(args), atomic: false };
   }
@@ -133,7 +133,7 @@ class Writer {
       of.text,
       keys.map(({ text }) => text),
     );
-    return this.stages.add({ text, stage: latest([of, ...keys]), atomic: false });
+    return this.stages.add({ text, stage: latest([of, ...keys]) });
   }
 
   /** R's type 7 from the ranks of the values: the standard has no quantile over a window. */
@@ -141,18 +141,17 @@ class Writer {
     const x = this.#named(node, this.#of(node));
     const keys = groups.map(({ text }) => text);
     const stage = latest([x, ...groups]);
-    const window = (text: string) => this.#once(text, () => this.stages.add({ text, stage, atomic: false }));
+    const window = (text: string) => this.#once(text, () => this.stages.add({ text, stage }));
     const rank = window(over('ROW_NUMBER()', keys, `ORDER BY ${x.text} NULLS LAST`));
     const count = window(over(`COUNT(${x.text})`, keys));
     const place = `${numberLiteral(share)} * (${count.text} - 1)`;
     const [low, high] = [1, 2].map((above) => {
       const value = `CASE WHEN ${rank.text} = FLOOR(${place}) + ${above} THEN ${x.text} END`;
-      return this.stages.add({ text: over(`MAX(${value})`, keys), stage: rank.stage, atomic: false });
+      return this.stages.add({ text: over(`MAX(${value})`, keys), stage: rank.stage });
     });
     return this.stages.add({
       text: `${low.text} + (${place} - FLOOR(${place})) * (COALESCE(${high.text}, ${low.text}) - ${low.text})`,
       stage: low.stage,
-      atomic: false,
     });
   }
 
@@ -177,11 +176,11 @@ class Writer {
           matched.map(({ text }) => text),
           `ORDER BY ${order.text} NULLS LAST`,
         );
-        return this.stages.add({ text, stage: latest([order, ...matched]), atomic: false });
+        return this.stages.add({ text, stage: latest([order, ...matched]) });
       });
       const nearest = `ORDER BY ${rank.text} RANGE BETWEEN 1 PRECEDING AND 1 PRECEDING`;
       const text = `CASE ${unknown([...matched, order])}${only(x, [], keys, nearest)} END`;
-      return this.stages.add({ text, stage: latest([x, rank, ...alike]), atomic: false });
+      return this.stages.add({ text, stage: latest([x, rank, ...alike]) });
     }
 
     const swapped = Object.keys(swap ?? {}).map((name) => this.column(name));
@@ -192,7 +191,7 @@ class Writer {
       return here.length === 0 ? found : `WHEN ${here.join(' AND ')} THEN CASE ${found} END`;
     });
     const text = `CASE ${unknown(matched)}${cases.join(' ')} END`;
-    return this.stages.add({ text, stage: latest([x, ...alike, ...swapped]), atomic: false });
+    return this.stages.add({ text, stage: latest([x, ...alike, ...swapped]) });
   }
 }
 

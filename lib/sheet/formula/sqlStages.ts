@@ -27,7 +27,7 @@ export class SqlStages {
   }
 
   /** Adds a column; without a name of its own it gets one that is free. */
-  add({ text, stage }: Expression, name = this.#free('part')): Expression {
+  add({ text, stage }: Pick<Expression, 'text' | 'stage'>, name = this.#free('part')): Expression {
     while (this.#steps.length <= stage) this.#steps.push([]);
     this.#steps[stage].push({ name, text });
     return { text: identifier(name), stage: stage + 1, atomic: true };

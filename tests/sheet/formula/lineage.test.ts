@@ -13,6 +13,7 @@ const measured: Record<string, ColumnInput> = {
   limb: { values: ['LF', 'RF', 'LF', 'LF'] },
   toe: { unit: 'deg', values: Float64Array.of(50, 52, 49, Number.NaN), error: Float64Array.of(1, Number.NaN, 2, 1) },
   heel: { unit: 'deg', values: Float64Array.of(45, 44, 43, 42) },
+  note: { values: ['bar', '', 'egg', ''] },
 };
 
 /** The lineage of one cell in a table with these computed columns, added in order. */
@@ -34,6 +35,8 @@ describe('lineage', () => {
     expect(trace({}, 'toe', 0)).toEqual({ column: 'toe', row: 0, value: 50, unit: 'deg', error: 1, from: [] });
     expect(trace({}, 'toe', 1)).toEqual({ column: 'toe', row: 1, value: 52, unit: 'deg', from: [] });
     expect(trace({}, 'limb', 1)).toEqual({ column: 'limb', row: 1, value: 'RF', unit: '1', from: [] });
+    expect(trace({}, 'limb', 0).value).toBe('LF');
+    expect(trace({}, 'heel', 0)).not.toHaveProperty('error');
   });
 
   it('names each cell of a formula once, down to what was measured', () => {
@@ -44,6 +47,24 @@ describe('lineage', () => {
     expect(tree.from[0].from).toEqual([
       { column: 'toe', row: 0, value: 50, unit: 'deg', error: 1, from: [] },
       { column: 'heel', row: 0, value: 45, unit: 'deg', from: [] },
+    ]);
+  });
+
+  it('looks through functions of a row', () => {
+    const { from } = trace({ size: 'abs(toe - heel)' }, 'size', 2);
+    expect(from.map(({ column, row, via }) => [column, row, via])).toEqual([
+      ['toe', 2, undefined],
+      ['heel', 2, undefined],
+    ]);
+  });
+
+  it('ends where a relation leads to no row, be the cell measured or computed, a number or text', () => {
+    const formulas = { gap: 'toe - heel', far: 'opposite(gap)', side: "opposite(limb) == 'RF'" };
+    expect(trace(formulas, 'far', 3).from).toEqual([
+      { column: 'gap', row: -1, value: Number.NaN, unit: 'deg', formula: 'toe - heel', via: 'opposite', from: [] },
+    ]);
+    expect(trace(formulas, 'side', 3).from).toEqual([
+      { column: 'limb', row: -1, value: '', unit: '1', via: 'opposite', from: [] },
     ]);
   });
 
@@ -81,6 +102,10 @@ describe('lineage', () => {
     expect(all.from.map(({ value }) => value)).toEqual([50, 52]);
     expect(trace({ n: 'count(limb, horse_id)' }, 'n', 3).from).toMatchObject([
       { column: 'limb', value: 1, unit: '1', via: 'count over horse_id: 1 cell', from: [{ value: 'LF' }] },
+    ]);
+    expect(trace({ n: 'count(toe)' }, 'n', 3).from).toMatchObject([{ value: 3, unit: '1' }]);
+    expect(trace({ n: 'count(note)' }, 'n', 3).from).toMatchObject([
+      { value: 2, via: 'count over the whole table: 2 cells', from: [{ value: 'bar' }, { value: 'egg' }] },
     ]);
     expect(trace({ m: 'mean(toe - heel)' }, 'm', 0).from).toMatchObject([
       {

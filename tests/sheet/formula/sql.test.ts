@@ -23,6 +23,18 @@ describe('sql', () => {
     );
   });
 
+  it('gives a name to a part only where its operation needs it more than once', () => {
+    expect(write({ x: '(a + b) * a' }, ['a', 'b'])).toBe('SELECT "a", "b", (("a" + "b") * "a") AS "x" FROM "feet"');
+    expect(write({ x: 'sqrt(s ? a : b)' }, ['s', 'a', 'b'])).toBe(
+      'WITH "stage_1" AS ( SELECT "s", "a", "b", CASE "s" WHEN TRUE THEN "a" WHEN FALSE THEN "b" END AS "part_1" FROM "feet" )' +
+        ' SELECT "s", "a", "b", CASE WHEN "part_1" >= 0 THEN SQRT("part_1") END AS "x" FROM "stage_1"',
+    );
+    expect(write({ x: 'sqrt(mean(a))' }, ['a'])).toBe(
+      'WITH "stage_1" AS ( SELECT "a", AVG("a") OVER () AS "part_1" FROM "feet" )' +
+        ' SELECT "a", CASE WHEN "part_1" >= 0 THEN SQRT("part_1") END AS "x" FROM "stage_1"',
+    );
+  });
+
   it('writes windows in a stage of their own, each once', () => {
     expect(write({ off: 'a - mean(a, h)', share: 'a / mean(a, h)' }, ['h', 'a'])).toBe(
       'WITH "stage_1" AS ( SELECT "h", "a", AVG("a") OVER (PARTITION BY "h") AS "part_1" FROM "feet" )' +
@@ -51,10 +63,33 @@ describe('sql', () => {
     );
     const before = write({ p: 'previous(toe)' }, [...foot, 'moment']);
     expect(before).toContain(
+      'CASE WHEN "horse_id" IS NULL OR "limb" IS NULL OR "date" IS NULL THEN NULL WHEN COUNT(*) OVER (PARTITION BY',
+    );
+    expect(before).toContain(
       'DENSE_RANK() OVER (PARTITION BY "horse_id", "limb" ORDER BY "date" NULLS LAST) AS "part_1"',
     );
     expect(before).toContain(
       'MAX("toe") OVER (PARTITION BY "horse_id", "limb", "moment" ORDER BY "part_1" RANGE BETWEEN 1 PRECEDING AND 1 PRECEDING)',
+    );
+  });
+
+  it('ranks what a relation looks before only once the columns are there that it goes by', () => {
+    const earlier = { name: 'earlier', words: 'the earlier', match: ['side'], before: 'date' };
+    const columns = [
+      { name: 'side', node: parse('limb == "LF"') },
+      { name: 'x', node: parse('earlier(toe)') },
+    ];
+    const statement = sql(columns, { table: 'feet', names: foot, relations: [earlier] }).replace(/\s+/g, ' ');
+    expect(statement).toMatch(
+      /AS "side" FROM "feet" \), "stage_2" AS \( SELECT \*, DENSE_RANK\(\) OVER \(PARTITION BY "side"/,
+    );
+  });
+
+  it('follows a relation that goes by nothing but what it swaps', () => {
+    const twin = { name: 'twin', words: 'the twin', match: [], swap: { limb: { LF: 'RF' } } };
+    const column = { name: 'x', node: parse('twin(toe)') };
+    expect(sql([column], { table: 'feet', names: foot, relations: [twin] })).toContain(
+      `CASE WHEN "limb" = 'LF' THEN CASE WHEN COUNT(*) FILTER (WHERE "limb" = 'RF') OVER () = 1`,
     );
   });
 
@@ -91,6 +126,7 @@ describe('sql', () => {
   it('writes numbers as doubles, missing ones as NULL, and no two minus signs side by side', () => {
     const of = (formula: string) => write({ x: formula }, []).replace(/^SELECT (.*) AS "x" FROM "feet"$/, '$1');
     expect(of('0.1')).toBe('1E-1');
+    expect(of('0')).toBe('0E0');
     expect(of('1e300')).toBe('1E300');
     expect(of('-5')).toBe('(-5E0)');
     expect(
