@@ -1,6 +1,7 @@
 import type { TableName } from '../../hoof/context.ts';
 import { type Limb, parseLimb } from '../../hoof/limbs.ts';
 import { unguard } from '../guard.ts';
+import { matchHeading } from '../headings.ts';
 import { markOf } from '../layout.ts';
 import { isMissing } from '../missingWords.ts';
 import { isSerialDay } from '../parseDate.ts';
@@ -11,7 +12,7 @@ import { type ColumnMatch, headingMatches } from './headingMatches.ts';
 import type { ColumnUse, ImportPlan } from './importPlan.ts';
 
 const headingRows = 10;
-const sampleRows = 60;
+const sampleRows = 40;
 
 /**
  * How a file is most likely meant: which table, where its headings stand, and what each of its columns is. For the user
@@ -21,21 +22,28 @@ const sampleRows = 60;
  */
 export function suggestPlan(grid: CellGrid, table?: TableName, headingRow?: number): ImportPlan {
   const tables = table ? [table] : (['feet', 'horses', 'visits'] as const);
-  const rows = headingRow === undefined ? likelyRows(grid) : [headingRow];
-  const plans = tables.flatMap((name) => rows.map((row) => planOf(grid, name, row)));
-  // The first of the best: feet before horses, and the upper row before the lower.
+  const row = headingRow ?? likelyRow(grid);
+  const plans = tables.map((name) => planOf(grid, name, row));
+  // The first of the best: feet before horses.
   return plans.reduce((best, plan) => (plan.score > best.score + 1e-9 ? plan : best)).plan;
 }
 
-/** Rows that could be headings: several cells, the most of them words. */
-function likelyRows({ rows }: CellGrid): number[] {
-  const found = rows.slice(0, headingRows).flatMap((row, at) => {
+/** The first of the rows that could be headings of which the most cells name one of our columns. */
+function likelyRow(grid: CellGrid): number {
+  const { rows } = grid;
+  const likely = rows.slice(0, headingRows).flatMap((row, at) => {
     const said = row.filter((text) => text !== '');
     const words = said.filter((text) => /\p{L}/u.test(text));
     return said.length > 1 && words.length * 2 > said.length ? [at] : [];
   });
   const first = rows.findIndex((row) => row.some((text) => text !== ''));
-  return found.length > 0 ? found : [Math.max(first, 0)];
+  const known = likely.map((at) => fileHeadings(grid, at).filter(namesColumn).length);
+  return likely[known.indexOf(Math.max(...known))] ?? Math.max(first, 0);
+}
+
+function namesColumn(heading: string): boolean {
+  const rest = limbInHeading(heading)?.rest ?? heading;
+  return Object.values(schemas).some((schema) => matchHeading(rest, schema) ?? matchHeading(heading, schema));
 }
 
 function planOf(grid: CellGrid, table: TableName, headingRow: number): { plan: ImportPlan; score: number } {
