@@ -6,13 +6,13 @@ import {
   findingWords,
   type Herd,
   herd,
-  htmlPage,
   problemSentence,
   rangesFromColumns,
   ranking,
   readTable,
   tidyFiles,
 } from './index.ts';
+import { htmlPage } from './report.ts';
 
 const help = `evenhoof: is each foot of the herd left level and in line, and how does it change between visits
 

@@ -153,7 +153,6 @@ export type {
 } from './page/picture/work.ts';
 export { asProse } from './page/prose.ts';
 export { type LivePage, mountPage } from './page/render/browser.tsx';
-export { htmlPage, type StillPage } from './page/render/html.tsx';
 export { saveFile } from './page/saveFile.ts';
 export type { Editing } from './page/sheet/editing.ts';
 export { type Surroundings, SurroundingsContext } from './page/surroundings.ts';

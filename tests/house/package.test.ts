@@ -2,13 +2,19 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { checkPackage, createPackageFromTarballData } from '@arethetypeswrong/core';
+import { publint } from 'publint';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { root } from './sources.ts';
 
 /** Someone else's project, with this package installed and nothing else. */
 let elsewhere = '';
 beforeAll(() => {
-  if (!['dist/index.js', 'dist/cli.js', 'dist/types/lib/index.d.ts'].every((file) => existsSync(join(root, file))))
+  if (
+    !['dist/index.js', 'dist/report.js', 'dist/cli.js', 'dist/types/lib/index.d.ts'].every((file) =>
+      existsSync(join(root, file)),
+    )
+  )
     execFileSync('node', ['scripts/build.mjs', 'library', 'types'], { cwd: root, stdio: 'inherit' });
   elsewhere = mkdtempSync(join(tmpdir(), 'evenhoof-elsewhere-'));
   mkdirSync(join(elsewhere, 'node_modules'));
@@ -59,10 +65,43 @@ export const read = [columns, problems];`,
 
 test('every address in package.json leads to a file, and the command can be run', () => {
   const { bin, exports } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
-  const files = [...Object.values<string>(bin), ...Object.values<string>(exports['.'])];
+  const files = [
+    ...Object.values<string>(bin),
+    ...Object.values<string>(exports['.']),
+    ...Object.values<string>(exports['./report']),
+  ];
   for (const file of files) expect(existsSync(join(root, file)), file).toBe(true);
   expect(readFileSync(join(root, bin.evenhoof), 'utf8')).toMatch(/^#!\/usr\/bin\/env node\n/);
   expect(run(join(root, bin.evenhoof), '--help').status).toBe(0);
+});
+
+test('the entry for browsers needs nothing of Node, nor a document that a browser has', () => {
+  const needed = new Set<string>();
+  const follow = (file: string): void => {
+    if (needed.has(file)) return;
+    needed.add(file);
+    for (const [, from] of readFileSync(file, 'utf8').matchAll(/(?:from|import)\s*\(?\s*['"]([^'"]+)['"]/g)) {
+      if (from.startsWith('.')) follow(join(file, '..', from));
+      else needed.add(from);
+    }
+  };
+  follow(join(root, 'dist/index.js'));
+  expect([...needed].filter((name) => /^node:|^linkedom/.test(name))).toEqual([]);
+  expect(needed).toContain('acorn');
+});
+
+test('what is packed reads well to those who publish and to every way of resolving types', {
+  timeout: 120_000,
+}, async () => {
+  const { messages } = await publint({ pkgDir: root, pack: 'npm', strict: true });
+  expect(messages).toEqual([]);
+  const [{ filename }] = JSON.parse(run('npm', 'pack', root, '--json', '--ignore-scripts').output);
+  const checked = await checkPackage(createPackageFromTarballData(readFileSync(join(elsewhere, filename))));
+  if (checked.types === false) throw new Error('the package has no types');
+  // It is ESM alone, and resolvers of before 2019 know no second entry.
+  const known = ({ kind, resolutionKind }: { kind: string; resolutionKind?: string }) =>
+    kind === 'CJSResolvesToESM' || resolutionKind === 'node10';
+  expect(checked.problems.filter((problem) => !known(problem as never))).toEqual([]);
 });
 
 test('what depends on the package’s own place does not: no path of this machine stands in what is built', () => {

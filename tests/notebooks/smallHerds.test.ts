@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type Columns, herd, htmlPage } from '../../lib/index.ts';
+import { type Columns, herd } from '../../lib/index.ts';
+import { htmlPage } from '../../lib/report.ts';
 import { page as longerIntervals } from '../../notebooks/longerIntervals.ts';
 import { page as measurements } from '../../notebooks/measurements.ts';
 import { page as planATrial } from '../../notebooks/planATrial.ts';

@@ -4,7 +4,8 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import AxeBuilder from '@axe-core/playwright';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Herd, herd, htmlPage, readTable, type TableName } from '../../lib/index.ts';
+import { type Herd, herd, readTable, type TableName } from '../../lib/index.ts';
+import { htmlPage } from '../../lib/report.ts';
 import { pages } from '../../notebooks/index.ts';
 import { axeRules, notebook, overflow, shots } from './browser.ts';
 
