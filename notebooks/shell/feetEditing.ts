@@ -74,6 +74,10 @@ function editingOf(record: TableRecord): Editing {
       if (!open?.written || row >= record.rows) return [];
       return cellHistory(await journalOf(open.info.id), { table: 'feet', row: record.idAt(row), column });
     },
+    async picture(column, row) {
+      const feet = shownHerd()?.feet;
+      return feet && (await import('./pictureOrigin.ts')).pictureOrigin(feet, column, row);
+    },
     subscribe(listener) {
       const ends = [record.subscribe(listener), keeping.subscribe(listener)];
       return () => {

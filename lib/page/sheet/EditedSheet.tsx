@@ -4,6 +4,7 @@ import type { Editable, SheetBlock } from '../blocks.ts';
 import { SurroundingsContext } from '../surroundings.ts';
 import { CellHistory } from './CellHistory.tsx';
 import { CellOrigin } from './CellOrigin.tsx';
+import { CellPicture } from './CellPicture.tsx';
 import { ConditionBar } from './ConditionBar.tsx';
 import { EditBar } from './EditBar.tsx';
 import type { Editing } from './editing.ts';
@@ -154,6 +155,9 @@ export function EditedSheet({ block, editable, editing }: EditedProps) {
               subject={subject}
               revision={revision}
             />
+          )}
+          {at >= 0 && editing.typed(shown.name) && (
+            <CellPicture editing={editing} column={shown.name} row={rows[at]} revision={revision} />
           )}
           {at >= 0 && editing.typed(shown.name) && (
             <CellHistory sheet={sheet} editing={editing} column={shown.name} row={rows[at]} revision={revision} />

@@ -23,6 +23,19 @@ export interface PastCell {
   readonly after: Cell | { readonly text: string };
 }
 
+/** The picture that a cell was measured from. */
+export interface CellPicture {
+  readonly name: string;
+  /** Where it is opened. */
+  readonly address: string;
+  /** From where the foot is seen in it. */
+  readonly words: string;
+  /** What the cell was worked from, in px from the upper left corner. */
+  readonly points: readonly { readonly title: string; readonly x: number; readonly y: number }[];
+  /** Whether points were moved since the measure was entered. */
+  readonly moved: boolean;
+}
+
 /**
  * How a table that a sheet shows row for row is typed into. Whoever keeps the table hands it in; the sheet follows each
  * change by itself.
@@ -61,6 +74,8 @@ export interface Editing {
   readonly whyNotKept?: string;
   /** What was done to a cell, the first change first. */
   history?(column: string, row: number): Promise<readonly PastCell[]>;
+  /** The picture that a cell was measured from; `undefined` for any other cell. */
+  picture?(column: string, row: number): Promise<CellPicture | undefined>;
   /** Called after every change, and when what is kept changes. @returns what ends it */
   subscribe(listener: () => void): () => void;
 }
