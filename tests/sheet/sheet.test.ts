@@ -137,6 +137,14 @@ describe('add', () => {
     ]);
   });
 
+  test('one text from two sources is one key', () => {
+    const sheet: Sheet = feet()
+      .add({ name: 'who', formula: "limb == 'LF' ? horse : 'Bo'" })
+      .add({ name: 'n', formula: 'count(heel, who)' });
+    expect(sheet.column('who').values).toEqual(['Ada', 'Bo', 'Bo', 'Bo']);
+    expect(numbers(sheet, 'n')).toEqual([1, 3, 3, 3]);
+  });
+
   test('a formula that is a bare column, a constant or a summary is a column of its own', () => {
     const sheet = feet()
       .add({ name: 'same', formula: 'toe' })

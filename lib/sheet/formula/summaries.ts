@@ -103,9 +103,9 @@ function quantileWeights(grouped: Grouped, p: number): Float64Array {
     const bit = seen.get(group) ?? 0;
     if (value === lower && (bit & 1) === 0) {
       seen.set(group, bit | 1);
-      return first === second ? 1 : 1 - share[group];
+      return 1 - share[group];
     }
-    if (value === upper && (bit & 2) === 0 && first !== second) {
+    if (value === upper && (bit & 2) === 0) {
       seen.set(group, bit | 2);
       return share[group];
     }
@@ -150,8 +150,8 @@ export const summaries: readonly Summary[] = [
       const means = mean(grouped);
       return byRow(grouped, (group, value) => {
         const spread = (grouped.counts[group] - 1) * result[group];
-        // Equal values have no slope: their spread can only grow.
-        return spread > 0 ? (value - means[group]) / spread : Number.NaN;
+        // Equal values have no slope: their spread can only grow, and 0 / 0 is missing.
+        return (value - means[group]) / spread;
       });
     },
     sql: (x, keys) => over(`STDDEV_SAMP(${x})`, keys),

@@ -24,8 +24,7 @@ export interface Alike extends Omit<Typed, 'node'> {
  * @param verb  what can't be done with them otherwise: `be added`
  */
 export function alike(parts: readonly Typed[], at: Node, verb: string): Alike {
-  const date = parts.find(({ kind }) => kind === 'date');
-  const dated = date ? parts.map((part) => asDate(part, date)) : parts;
+  const dated = parts.some(({ kind }) => kind === 'date') ? parts.map(asDate) : parts;
   const lead = dated.find(({ bare }) => !bare) ?? dated[0];
   const nodes = dated.map((part) => {
     if (isMissing(part)) return lead.kind === 'text' ? { ...part.node, kind: 'text' as const, value: '' } : part.node;
@@ -55,9 +54,9 @@ function yesNoRemedy(at: Node, left: Typed, right: Typed): string | undefined {
   return `A yes/no stands for itself: write ${yesNo} or !${yesNo}`;
 }
 
-/** A written-out ISO date beside a date is one. */
-function asDate(part: Typed, beside: Typed): Typed {
-  if (beside.kind !== 'date' || part.node.kind !== 'text') return part;
+/** What stands beside a date: an ISO date that is written out is one too. */
+function asDate(part: Typed): Typed {
+  if (part.node.kind !== 'text') return part;
   const value = daysFromIso(part.node.value);
   if (Number.isNaN(value))
     throw complaint(part.node, `${excerpt(part.node)} is no date`, "Write year-month-day, as in '2026-01-31'");
@@ -66,7 +65,7 @@ function asDate(part: Typed, beside: Typed): Typed {
 
 /** Dates and days: a date less a date is a number of days, a date and a length of time make a date. */
 export function dateSum(at: Binary, left: Typed, right: Typed): Typed {
-  const [l, r] = [asDate(left, right), asDate(right, left)];
+  const [l, r] = [asDate(left), asDate(right)];
   const subtracting = at.operator === '-';
   if (l.kind === 'date' && r.kind === 'date' && subtracting)
     return { node: { ...at, left: l.node, right: r.node }, kind: 'number', unit: days, bare: false };

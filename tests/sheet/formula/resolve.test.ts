@@ -73,6 +73,7 @@ describe('units', () => {
     ['x / share', 'x / share * 100 in 1'],
     ['share + x', 'share + x * 100 in %'],
     ['log(share)', 'log(share * 0.01) in 1'],
+    ['log(2)', 'log(2) in 1'],
     ['x ** share', 'x ** (share * 0.01) in 1'],
     ['mean(toe_length_mm, horse_id)', 'mean(toe_length_mm, horse_id) in mm'],
     ['sd(date)', 'sd(date) in d'],
@@ -125,6 +126,8 @@ describe('a bare number beside a unit has that unit', () => {
     ['toe_angle_deg > 50', 'toe_angle_deg > 50 in boolean'],
     ['50 < toe_angle_deg', '50 < toe_angle_deg in boolean'],
     ['girth_cm + 5', 'girth_cm + 5 in cm'],
+    ['girth_cm + 2 * 3', 'girth_cm + 2 * 3 in cm'],
+    ['girth_cm + 2 ** 3', 'girth_cm + 2 ** 3 in cm'],
     ['5 + girth_cm', '5 + girth_cm in cm'],
     ['share > 50', 'share > 50 in boolean'],
     ['greatest(toe_length_mm, 40 + 5)', 'greatest(toe_length_mm, 40 + 5) in mm'],
@@ -193,6 +196,12 @@ describe('errors say what was found, where, and the way out', () => {
     ['toe_length_mm + x', "mm and a pure number can't be added"],
     ["in_unit(toe_length_mm, 'deg')", "mm and deg can't be turned into each other"],
     ['exp(toe_length_mm)', 'exp takes a pure number, and this is mm'],
+    ['exp(toe_angle_deg)', 'exp takes a pure number, and this is deg'],
+    ['girth_cm + 2 * x', "cm and a pure number can't be added"],
+    ['girth_cm + x ** 2', "cm and a pure number can't be added"],
+    ['girth_cm + 2 ** x', "cm and a pure number can't be added"],
+    ['girth_cm ** 2 + toe_angle_deg', "cm2 and deg can't be added"],
+    ['sign(x) + girth_cm', "a pure number and cm can't be added"],
     ['sin(toe_length_mm)', 'sin takes an angle, and this is mm'],
     ['sin(30)', "degrees or radians? (characters 0 to 7). Write sin(quantity(30, 'deg'))"],
     ['sqrt(toe_length_mm)', 'mm has no square root'],
@@ -211,6 +220,12 @@ describe('errors say what was found, where, and the way out', () => {
     ['date > 20000', "a date and a pure number can't be compared"],
     ['1 < x < 3', 'For a value between two others write low < x && x < high'],
     ['shod == 1', 'A yes/no stands for itself: write shod or !shod'],
+    ['x == shod', 'A yes/no stands for itself: write shod or !shod'],
+    ['shod == limb', 'A yes/no stands for itself: write shod or !shod'],
+    [
+      'x > 1 ? shod : x',
+      "a yes/no and a pure number can't stand in one column (characters 0 to 16). Compare columns of one kind",
+    ],
     ['shod + 1', 'shod is a yes/no, and + takes a number (characters 0 to 4). To count with it, write shod ? 1 : 0'],
     ["(date > '2026-01-01') + 1", 'date > "2026-01-01" is a yes/no'],
     ['!x', 'x is a number, and ! takes a yes/no (characters 1 to 2). Compare it with something'],
@@ -219,8 +234,8 @@ describe('errors say what was found, where, and the way out', () => {
     ["limb < 'LF'", 'texts have no order'],
     ['shod < !shod', 'yes and no have no order'],
     ["limb == ''", 'Write is_missing(x)'],
-    ['limb == x', "text and a pure number can't be compared"],
-    ['abs(limb)', 'limb is text, and abs takes a number'],
+    ['limb == x', "text and a pure number can't be compared (characters 0 to 9). Compare columns of one kind"],
+    ['abs(limb)', 'limb is text, and abs takes a number (characters 4 to 8). Choose another column'],
     ['least(limb, horse_id)', 'limb is text, and least takes a number or a date'],
     ['least(x, limb)', "a pure number and text can't be compared"],
     ['mean(limb)', 'limb is text, and mean takes a number or a date'],
@@ -247,6 +262,8 @@ describe('errors say what was found, where, and the way out', () => {
     ['quantile(x, 25)', '25 is no share (characters 12 to 14). Write a number from 0 to 1'],
     ['quantile(x, x)', 'x is no share'],
     ['quantile(x, -0.5)', '-0.5 is no share'],
+    ['quantile(x, 1 - 0.5)', '1 - 0.5 is no share'],
+    ['quantile(x, !0)', '!0 is no share'],
     ['opposite(5) + toe_length_mm', "a pure number and mm can't be added"],
     ["in_unit(toe_length_mm, 'cm') + toe_length_mm", "a pure number and mm can't be added"],
     ["quantity(x, 'mm')", 'quantity takes a number, and not x'],
@@ -267,6 +284,8 @@ describe('errors say what was found, where, and the way out', () => {
     );
     expect(error('limb', 'mm').message).toContain('limb gives text, and the column is to have mm');
     expect(error("'left'", 'mm').message).toContain('"left" gives text, and the column is to have mm');
+    expect(error('date + 42', 'wk').message).toContain('date + 42 gives a date, and the column is to have wk');
+    expect(error('is_missing(x)', 'mm').message).toContain('is_missing(x) gives a yes/no');
     expect(error('x > 5', 'mm').message).toContain('x > 5 gives a yes/no, and the column is to have mm');
     expect(error('shod && !shod', 'mm').message).toContain('gives a yes/no, and the column is to have mm');
     expect(error('date', 'wk').message).toContain('date gives a date');

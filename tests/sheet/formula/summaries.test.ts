@@ -119,6 +119,13 @@ describe.each(summaries)('$name', (row) => {
     expect(weights.reduce((sum, weight) => sum + weight, 0)).toBeCloseTo(total, 12);
   });
 
+  test('of a missing value weighs nothing, and of one value all or none', () => {
+    const grouped = new Grouped(Float64Array.of(none, 4), groupRows([], 2));
+    const [missing, one] = row.weights(grouped, row.of(grouped, 0.4), 0.4);
+    expect(missing).toBe(0);
+    expect(one).toBe({ count: 0, sd: none }[row.name] ?? 1);
+  });
+
   test('says its column, its keys and over what', () => {
     if (typeof row.sql === 'function') {
       expect(row.sql('p', ['k', 'l'])).toMatch(/\bp\b.*OVER \(PARTITION BY k, l\)/);
@@ -128,6 +135,14 @@ describe.each(summaries)('$name', (row) => {
     expect(row.words('p', [], 0.5)).toContain('over the whole table');
     expect(row.about).not.toMatch(/[.]$/);
   });
+});
+
+test('of equal values the first carries the weight of a quantile between them and the next', () => {
+  // The 0.75 quantile of 4, 4, 9 lies half way between the second and the third.
+  const grouped = new Grouped(Float64Array.of(4, 9, 4), groupRows([], 3));
+  const quantile = byName.get('quantile')!;
+  expect([...quantile.weights(grouped, quantile.of(grouped, 0.75), 0.75)]).toEqual([0.5, 0.5, 0]);
+  expect([...quantile.weights(grouped, quantile.of(grouped, 1), 1)]).toEqual([0, 1, 0]);
 });
 
 describe('grouped values', () => {

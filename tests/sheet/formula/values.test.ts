@@ -109,6 +109,8 @@ describe('what a formula gives', () => {
     expect(computed("x > 0 ? 'up' : missing()")).toEqual(['', '', 'up', 'up', '', 'up']);
     expect(computed("coalesce(farrier, 'nobody')")).toEqual(['Ann', 'Ann', 'Bob', 'nobody', 'Bob', 'Bob']);
     expect(computed('is_missing(farrier)')).toEqual([0, 0, 0, 1, 0, 0]);
+    expect(computed("is_missing(limb == 'LF' ? missing() : farrier)")).toEqual([1, 0, 1, 1, 1, 1]);
+    expect(computed('previous(farrier)')).toEqual(['', '', 'Ann', 'Ann', '', '']);
     expect(computed('opposite(farrier)')).toEqual(['Ann', 'Ann', '', 'Bob', '', '']);
     expect(computed("opposite(farrier) == 'Bob'")).toEqual([0, 0, none, 1, none, none]);
   });
@@ -138,6 +140,7 @@ describe('what a formula gives', () => {
     expect(computed('mean(shod)')[0]).toBe(0.6);
     expect(computed('count(farrier)')[0]).toBe(5);
     expect(computed('sum(x > 0)')[0]).toBe(3);
+    expect(computed('mean(toe_length_mm, horse_id) - max(toe_length_mm)')[0]).toBe(85.75 - 91);
     expect(computed('mean(mean(x, horse_id))')[0]).toBeCloseTo((4 * 0.5 + 4) / 5, 15);
   });
 
