@@ -13,6 +13,44 @@ export function multiply(a: Float64Array, b: Float64Array, rows: number, inner: 
   return out;
 }
 
+/**
+ * out += factor · X'Y for `count` rows of `widthX` and `widthY` numbers, from `atX` and `atY` on, a step from row to row.
+ * @param lower whether only the lower triangle is wanted, where the product is symmetric
+ */
+export function addProduct(
+  out: Float64Array,
+  x: Float64Array,
+  atX: number,
+  stepX: number,
+  widthX: number,
+  y: Float64Array,
+  atY: number,
+  stepY: number,
+  widthY: number,
+  count: number,
+  factor = 1,
+  lower = false,
+): void {
+  // Two rows at a time, so that `out` is read and written half as often.
+  for (let z = 0; z < count; z += 2, atX += 2 * stepX, atY += 2 * stepY) {
+    const paired = z + 1 < count;
+    const next = paired ? atY + stepY : atY;
+    for (let i = 0; i < widthX; i++) {
+      const one = factor * x[atX + i];
+      const two = paired ? factor * x[atX + stepX + i] : 0;
+      if (one === 0 && two === 0) continue;
+      const row = i * widthY;
+      const end = lower ? i + 1 : widthY;
+      for (let j = 0; j < end; j++) out[row + j] += one * y[atY + j] + two * y[next + j];
+    }
+  }
+}
+
+/** A lower triangle made whole, in place. */
+export function mirror(lower: Float64Array, n: number): void {
+  for (let i = 0; i < n; i++) for (let j = i + 1; j < n; j++) lower[i * n + j] = lower[j * n + i];
+}
+
 export function transpose(a: Float64Array, rows: number, columns: number): Float64Array {
   const out = new Float64Array(a.length);
   for (let i = 0; i < rows; i++) for (let j = 0; j < columns; j++) out[j * rows + i] = a[i * columns + j];

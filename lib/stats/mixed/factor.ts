@@ -1,5 +1,6 @@
 import type { Blocks } from './blocks.ts';
 import { cholesky, forwardSolve } from './cholesky.ts';
+import { addProduct, mirror } from './dense.ts';
 import type { LocalTerm } from './layout.ts';
 
 /**
@@ -39,17 +40,9 @@ export function factor(model: Blocks, theta: Float64Array): Factored {
     for (let i = 0; i < d; i++) l[atL + i * d + i] += 1;
     logW += cholesky(l, d, atL);
     forwardSolve(l, d, atL, t, wide, atT);
-    for (let row = 0; row < d; row++) {
-      const at = atT + row * wide;
-      for (let i = 0; i < wide; i++) {
-        const factor = t[at + i];
-        if (factor === 0) continue;
-        const rowS = i * wide;
-        for (let j = 0; j <= i; j++) s[rowS + j] -= factor * t[at + j];
-      }
-    }
   }
-  for (let i = 0; i < wide; i++) for (let j = 0; j < i; j++) s[j * wide + i] = s[i * wide + j];
+  addProduct(s, t, 0, wide, wide, t, 0, wide, wide, t.length / wide, -1, true);
+  mirror(s, wide);
 
   const k = s.slice();
   for (const { term, index, width, start } of rest) {
@@ -114,6 +107,12 @@ export function scaleRows(
   h: number,
   lambda: Float64Array,
 ): void {
+  // Rows of one coefficient each, the usual case, are one run of numbers.
+  if (width === 1) {
+    const end = at + (start[h] + count[h]) * stride;
+    for (let i = at + start[h] * stride; i < end; i++) m[i] *= lambda[0];
+    return;
+  }
   for (let level = 0, first = at + start[h] * stride; level < count[h]; level++, first += width * stride) {
     for (let column = 0; column < stride; column++) {
       for (let b = 0; b < width; b++) {

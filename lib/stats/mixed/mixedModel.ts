@@ -1,5 +1,5 @@
 import type { Data, ModelSpec } from './design.ts';
-import { lambdaOf } from './factor.ts';
+import { type Correlation, type Deviation, deviations } from './deviations.ts';
 import { type Fit, fitRows, refit } from './fit.ts';
 import { type Estimate, kenwardRoger, satterthwaite, withDegrees } from './inference.ts';
 import { fixedEffects } from './solution.ts';
@@ -13,17 +13,8 @@ export interface MixedModel {
   readonly method: 'REML' | 'ML';
   /** With Satterthwaite's degrees of freedom. */
   readonly fixed: readonly (Estimate & { readonly term: string })[];
-  readonly random: readonly {
-    readonly by: string;
-    readonly term: string;
-    readonly sd: number;
-    readonly variance: number;
-  }[];
-  readonly correlations: readonly {
-    readonly by: string;
-    readonly terms: readonly [string, string];
-    readonly correlation: number;
-  }[];
+  readonly random: readonly Deviation[];
+  readonly correlations: readonly Correlation[];
   readonly residualSd: number;
   /** -2 log likelihood at its least: restricted under REML, the deviance under ML. */
   readonly criterion: number;
@@ -107,28 +98,7 @@ function describe(fitted: Fit): MixedModel {
   const { design, blocks, method, theta, variance, criterion, converged } = fitted;
   const estimate = estimator(fitted);
   const names = blocks.kept.map((index) => design.terms[index].name);
-  const random: MixedModel['random'][number][] = [];
-  const correlations: MixedModel['correlations'][number][] = [];
-  let singular = false;
-  for (const [index, { by, coefficients }] of design.random.entries()) {
-    const width = coefficients.length;
-    const lambda = lambdaOf(blocks, theta, index, width);
-    const sds = coefficients.map(({ scale }, a) => {
-      let sum = 0;
-      for (let b = 0; b <= a; b++) sum += lambda[a * width + b] ** 2;
-      return Math.sqrt(sum * variance) / scale;
-    });
-    for (const [a, { name, scale }] of coefficients.entries()) {
-      if (lambda[a * (width + 1)] < 1e-6) singular = true;
-      random.push({ by, term: name, sd: sds[a], variance: sds[a] ** 2 });
-      for (let b = 0; b < a; b++) {
-        let covariance = 0;
-        for (let k = 0; k <= b; k++) covariance += lambda[a * width + k] * lambda[b * width + k];
-        const correlation = (covariance * variance) / (scale * coefficients[b].scale * sds[a] * sds[b]);
-        correlations.push({ by, terms: [coefficients[b].name, name], correlation });
-      }
-    }
-  }
+  const { random, correlations, singular } = deviations(fitted);
   const parameters = names.length + theta.length + 1;
   return {
     method,

@@ -1,7 +1,10 @@
 import { quantileSorted } from '../quantile.ts';
 import { random } from '../random.ts';
-import { type MixedModel, refitModel } from './mixedModel.ts';
+import { deviations } from './deviations.ts';
+import { type Fit, refit } from './fit.ts';
+import type { MixedModel } from './mixedModel.ts';
 import { simulator } from './simulate.ts';
+import { fixedEffects } from './solution.ts';
 
 export interface BootstrapOptions {
   readonly replicates?: number;
@@ -36,15 +39,15 @@ export function parametricBootstrap(
 } {
   const stream = random(seed);
   const draw = simulator(model, () => stream.normal());
-  const read = (each: MixedModel): number[] => [
-    ...each.fixed.map(({ estimate }) => estimate),
-    ...each.random.map(({ sd }) => sd),
-    each.residualSd,
+  const read = (fit: Fit): number[] => [
+    ...fixedEffects(fit).beta,
+    ...deviations(fit).random.map(({ sd }) => sd),
+    Math.sqrt(fit.variance),
   ];
-  const estimates = read(model);
+  const estimates = read(model.fit);
   const drawn = estimates.map(() => [] as number[]);
   for (let done = 1; done <= replicates; done++) {
-    for (const [i, value] of read(refitModel(model, draw())).entries()) drawn[i].push(value);
+    for (const [i, value] of read(refit(model.fit, draw())).entries()) drawn[i].push(value);
     if (onProgress?.(done, replicates) === false) break;
   }
   const interval = (term: string, i: number): BootstrapInterval => {

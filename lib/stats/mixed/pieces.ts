@@ -1,6 +1,6 @@
 import type { Blocks } from './blocks.ts';
 import { forwardSolve, inverseFromFactor } from './cholesky.ts';
-import { block, multiply, subtract, traceOfProduct, transpose } from './dense.ts';
+import { addProduct, block, mirror, multiply, subtract, traceOfProduct, transpose } from './dense.ts';
 import { type Factored, lambdaOf, scaleColumns, scaleRows } from './factor.ts';
 
 /**
@@ -67,7 +67,7 @@ export function pieces(model: Blocks, theta: Float64Array, factored: Factored): 
   const crossedBoth = parameters.map(() => new Float64Array(c * c));
 
   const largest = size.reduce((most, each) => Math.max(most, each), 0);
-  const entries = parameters.map(() => new Entries(2 * largest));
+  const runs = parameters.map(({ a, b }) => (a === b ? [new Run()] : [new Run(), new Run()]));
   const middle = parameters.map(() => new Float64Array(largest * v));
   const y = new Float64Array(largest * largest);
   const a = new Float64Array(largest * largest);
@@ -81,72 +81,63 @@ export function pieces(model: Blocks, theta: Float64Array, factored: Factored): 
     for (let i = 0; i < d * wide; i++) b[i] = model.zu[atU + i];
     for (let i = 0; i < local.length; i++) scaleRows(y, d, 0, local[i], h, lambdas[i]);
     forwardSolve(l, d, atZ, y, d, 0);
-    for (let row = 0; row < d; row++) {
-      for (let i = 0; i < d; i++) {
-        const factor = y[row * d + i];
-        if (factor === 0) continue;
-        for (let j = 0; j < d; j++) a[i * d + j] -= factor * y[row * d + j];
-        for (let j = 0; j < wide; j++) b[i * wide + j] -= factor * t[atU + row * wide + j];
-      }
-    }
+    addProduct(a, y, 0, d, d, y, 0, d, d, d, -1, true);
+    mirror(a, d);
+    addProduct(b, y, 0, d, d, t, atU, wide, wide, d, -1);
     let hv: Float64Array = c === 0 ? b : block(b, wide, 0, c, d, v);
     let less: Float64Array = a;
+    for (let i = 0; i < m; i++) {
+      const { local: at, a: row, b: column } = parameters[i];
+      if (at >= 0) place(runs[i], local[at].start[h], local[at].width, local[at].count[h], row, column);
+    }
     if (c > 0) {
       const bf = scaled(block(b, wide, 0, 0, d, c), d, c);
       hv = subtract(hv, multiply(bf, qfv, d, c, v));
       const bq = multiply(bf, q, d, c, c);
       less = subtract(a, multiply(bq, transpose(bf, d, c), d, c, d));
       const hr = subtract(block(b, wide, 0, 0, d, c), multiply(bf, qfr, d, c, c));
-      for (const [i, parameter] of parameters.entries()) {
-        if (parameter.local < 0) continue;
-        fill(entries[i], parameter, local[parameter.local], h);
-        const { u, w, length } = entries[i];
-        for (let z = 0; z < length; z++) {
-          addOuter(viaF[i], hv, u[z] * v, v, bf, w[z] * c, c);
-          addOuter(fToF[i], bf, u[z] * c, c, bf, w[z] * c, c);
-          addOuter(toCrossed[i], hv, u[z] * v, v, hr, w[z] * c, c);
-          addOuter(crossedBoth[i], hr, u[z] * c, c, hr, w[z] * c, c);
+      for (let i = 0; i < m; i++) {
+        for (const { u, w, step, count } of runs[i]) {
+          if (parameters[i].local < 0) continue;
+          addProduct(viaF[i], hv, u * v, step * v, v, bf, w * c, step * c, c, count);
+          addProduct(fToF[i], bf, u * c, step * c, c, bf, w * c, step * c, c, count);
+          addProduct(toCrossed[i], hv, u * v, step * v, v, hr, w * c, step * c, c, count);
+          addProduct(crossedBoth[i], hr, u * c, step * c, c, hr, w * c, step * c, c, count);
         }
       }
     }
     for (let i = 0; i < m; i++) {
-      const parameter = parameters[i];
-      if (parameter.local < 0) continue;
-      fill(entries[i], parameter, local[parameter.local], h);
-      const { u, w, length } = entries[i];
+      if (parameters[i].local < 0) continue;
+      // through = a Wᵢ hv.
       const through = middle[i].fill(0, 0, d * v);
-      for (let z = 0; z < length; z++) {
-        trace[i] += less[u[z] * d + w[z]];
-        addOuter(twice[i], hv, u[z] * v, v, hv, w[z] * v, v);
-        for (let row = 0; row < d; row++) {
-          const factor = a[row * d + u[z]];
-          for (let j = 0; j < v; j++) through[row * v + j] += factor * hv[w[z] * v + j];
-        }
+      for (const { u, w, step, count } of runs[i]) {
+        for (let z = 0; z < count; z++) trace[i] += less[(u + z * step) * d + w + z * step];
+        addProduct(twice[i], hv, u * v, step * v, v, hv, w * v, step * v, v, count, 1, true);
+        addProduct(through, a, u * d, step * d, d, hv, w * v, step * v, v, count);
       }
       for (let j = 0; j <= i; j++) {
         if (parameters[j].local < 0) continue;
-        const other = entries[j];
-        let sum = 0;
-        for (let z = 0; z < other.length; z++) {
-          const x = other.u[z];
-          const r = other.w[z];
-          addOuter(thrice[j][i], hv, x * v, v, through, r * v, v);
-          for (let g = 0; g < length; g++) sum += a[w[g] * d + x] * (2 * less[r * d + u[g]] - a[r * d + u[g]]);
+        for (const one of runs[j]) {
+          const { u, w, step, count } = one;
+          addProduct(thrice[j][i], hv, u * v, step * v, v, through, w * v, step * v, v, count, 1, i === j);
+          for (const two of runs[i]) traces[i * m + j] += traceWithin(a, less, d, one, two);
         }
-        traces[i * m + j] += sum;
       }
     }
   }
+  for (let i = 0; i < m; i++) {
+    if (parameters[i].local < 0) continue;
+    mirror(twice[i], v);
+    mirror(thrice[i][i], v);
+  }
 
-  for (const [i, parameter] of parameters.entries()) {
-    if (parameter.local >= 0) continue;
-    const term = rest[parameter.rest];
-    entries[i] = new Entries(2 * term.term.levels.length);
-    entries[i].fill(term.start, term.term.levels.length, term.width, parameter.a, parameter.b);
-    const { u, w, length } = entries[i];
-    for (let z = 0; z < length; z++) {
-      trace[i] += rr[u[z] * c + w[z]];
-      addOuter(twice[i], rv, u[z] * v, v, rv, w[z] * v, v);
+  for (const [i, { local: at, rest: index, a: row, b: column }] of parameters.entries()) {
+    if (at >= 0) continue;
+    const { start, width, term } = rest[index];
+    place(runs[i], start, width, term.levels.length, row, column);
+    for (const { u, w, step, count } of runs[i]) {
+      for (let z = 0; z < count; z++) trace[i] += rr[(u + z * step) * c + w + z * step];
+      addProduct(twice[i], rv, u * v, step * v, v, rv, w * v, step * v, v, count);
     }
   }
   const qf = fToF.map((each) => multiply(q, each, c, c, c));
@@ -162,24 +153,29 @@ export function pieces(model: Blocks, theta: Float64Array, factored: Factored): 
         }
       } else if (isLocal[0] || isLocal[1]) {
         const [mine, other] = isLocal[0] ? [i, j] : [j, i];
-        const { u, w, length } = entries[other];
-        for (let z = 0; z < length; z++) {
-          traces[i * m + j] += crossedBoth[mine][w[z] * c + u[z]];
-          for (let x = 0; x < v; x++) {
-            for (let r = 0; r < v; r++) {
-              const product = toCrossed[mine][x * c + u[z]] * rv[w[z] * v + r];
-              out[other === i ? x * v + r : r * v + x] += product;
+        for (const { u, w, step, count } of runs[other]) {
+          for (let z = 0; z < count * step; z += step) {
+            traces[i * m + j] += crossedBoth[mine][(w + z) * c + u + z];
+            for (let x = 0; x < v; x++) {
+              for (let r = 0; r < v; r++) {
+                const product = toCrossed[mine][x * c + u + z] * rv[(w + z) * v + r];
+                out[other === i ? x * v + r : r * v + x] += product;
+              }
             }
           }
         }
       } else {
-        for (let z = 0; z < entries[j].length; z++) {
-          const x = entries[j].u[z];
-          const r = entries[j].w[z];
-          for (let g = 0; g < entries[i].length; g++) {
-            const factor = rr[r * c + entries[i].u[g]];
-            traces[i * m + j] += rr[entries[i].w[g] * c + x] * factor;
-            addOuter(out, rv, x * v, v, rv, entries[i].w[g] * v, v, factor);
+        for (const one of runs[j]) {
+          for (const two of runs[i]) {
+            traces[i * m + j] += traceWithin(rr, rr, c, one, two);
+            for (let z = 0; z < one.count; z++) {
+              const x = one.u + z * one.step;
+              const r = one.w + z * one.step;
+              for (let g = 0; g < two.count; g++) {
+                const factor = rr[r * c + two.u + g * two.step];
+                addProduct(out, rv, x * v, 0, v, rv, (two.w + g * two.step) * v, 0, v, 1, factor);
+              }
+            }
           }
         }
       }
@@ -203,45 +199,34 @@ export function parameterList({ local, rest }: Blocks): Parameter[] {
   });
 }
 
-class Entries {
-  readonly u: Int32Array;
-  readonly w: Int32Array;
-  length = 0;
+/** Entries (u, w), (u + step, w + step), …: what a parameter multiplies, a level after the other. */
+class Run {
+  u = 0;
+  w = 0;
+  step = 0;
+  count = 0;
+}
 
-  constructor(most: number) {
-    this.u = new Int32Array(most);
-    this.w = new Int32Array(most);
+/** Off the diagonal a parameter has two runs, one each way. */
+function place(runs: readonly Run[], start: number, width: number, levels: number, a: number, b: number): void {
+  for (let i = 0; i < runs.length; i++) {
+    runs[i].u = start + (i === 0 ? a : b);
+    runs[i].w = start + (i === 0 ? b : a);
+    runs[i].step = width;
+    runs[i].count = levels;
   }
+}
 
-  fill(start: number, levels: number, width: number, a: number, b: number): void {
-    this.length = 0;
-    for (let level = 0, first = start; level < levels; level++, first += width) {
-      this.u[this.length] = first + a;
-      this.w[this.length++] = first + b;
-      if (a === b) continue;
-      this.u[this.length] = first + b;
-      this.w[this.length++] = first + a;
+/** The share of two runs in tr(W⁻¹ Wᵢ W⁻¹ Wⱼ), where W⁻¹ is `a` less something that takes `a` to `less`. */
+function traceWithin(a: Float64Array, less: Float64Array, d: number, one: Run, two: Run): number {
+  let sum = 0;
+  for (let z = 0; z < one.count * one.step; z += one.step) {
+    const column = one.u + z;
+    const row = (one.w + z) * d;
+    for (let g = 0; g < two.count * two.step; g += two.step) {
+      const at = row + two.u + g;
+      sum += a[(two.w + g) * d + column] * (2 * less[at] - a[at]);
     }
   }
-}
-
-function fill(entries: Entries, { a, b }: Parameter, term: Blocks['local'][number], h: number): void {
-  entries.fill(term.start[h], term.count[h], term.width, a, b);
-}
-
-/** out += factor · x y', for a row x of one matrix and a row y of another. */
-function addOuter(
-  out: Float64Array,
-  x: Float64Array,
-  atX: number,
-  lengthX: number,
-  y: Float64Array,
-  atY: number,
-  lengthY: number,
-  factor = 1,
-): void {
-  for (let i = 0; i < lengthX; i++) {
-    const scale = factor * x[atX + i];
-    for (let j = 0; j < lengthY; j++) out[i * lengthY + j] += scale * y[atY + j];
-  }
+  return sum;
 }
