@@ -1,6 +1,7 @@
 import type { CellStore } from './cellStore.ts';
 import type { ColumnPlan } from './columnPlan.ts';
 import { unguard } from './guard.ts';
+import { lookedUp, rowsOf } from './lookedUp.ts';
 import { isMissing } from './missingWords.ts';
 import { type DateReading, isSerialDay, parseDate } from './parseDate.ts';
 import type { ProblemLog } from './problemLog.ts';
@@ -44,20 +45,20 @@ export function readDates(
 
   const days = readings.map((reading) => dayOf(reading, order));
   const faults = readings.map((reading, code) => faultOf(texts[code], reading, days[code], plan));
-  const values = new Float64Array(store.codes.length);
+  const usable = Float64Array.from(days, (day, code) => (faults[code] ? Number.NaN : day));
+  const values = lookedUp(store.codes, usable);
   let firstOpen = -1;
   let open = 0;
-  store.codes.forEach((code, row) => {
-    values[row] = code < 0 || faults[code] ? Number.NaN : days[code];
-    const fault = code < 0 ? undefined : faults[code];
-    if (fault === undefined) return;
+  for (const row of rowsOf(store.codes, faults)) {
+    const code = store.codes[row];
+    const fault = faults[code]!;
     if (fault !== 'date-order' || contradicts || forced) {
       log.cell(fault, row, plan.name, texts[code], detailOf(fault, order, contradicts));
-      return;
+      continue;
     }
     if (open++ === 0) firstOpen = row;
     log.keep(plan.name, row, texts[code]);
-  });
+  }
   if (open > 0) {
     const detail = `dates whose order of day and month is clear; ${open === 1 ? '1 date here' : `${open} dates here`} could be either`;
     log.inRow('date-order', firstOpen, plan.name, texts[store.codes[firstOpen]], detail);

@@ -1,22 +1,15 @@
-import { CellScanner } from './cellScanner.ts';
-import type { CellStore } from './cellStore.ts';
-import { hashOf, hashPrime, hashStart } from './dictionary.ts';
-import { plainNumber } from './plainNumber.ts';
+import { CellSource } from './cellSource.ts';
+import { CellStore } from './cellStore.ts';
+import { NumberReader } from './numberReader.ts';
+import { TextReader } from './textReader.ts';
 
 const LF = 10;
 const CR = 13;
-const MINUS = 45;
 const ZERO = 48;
-const QUOTE = 34;
-
-const NOTHING = 0;
-const NUMBER = 1;
-const TEXT = 2;
+const TILDE = 126;
 
 /** The engine makes its fastest code for a function that is called often, not for one that loops long. */
 const blockRows = 512;
-
-const powersOfTen = Float64Array.from({ length: 23 }, (_, exponent) => Number(`1e${exponent}`));
 
 export interface Layout {
   readonly delimiter: number;
@@ -66,215 +59,122 @@ export function readRows(
     reader.readBlock(wanted);
   }
   reader.resize(reader.rows);
-  return reader;
+  const { rows, emptyLines, short, beyond, broken } = reader;
+  return { rows, emptyLines, short, beyond, broken };
 }
 
-class RowReader implements RowsRead {
+class RowReader {
+  /** The engine drops what it compiled for a class that has no instance left; with one that stays, only the first file is slow. */
+  static readonly kept = new RowReader(
+    new Uint8Array(0),
+    0,
+    { delimiter: 0, decimal: 0, keepEmptyRows: false, named: 0 },
+    [new CellStore('number'), new CellStore('text')],
+  );
+
   rows = 0;
   place: number;
   readonly emptyLines: number[] = [];
   readonly short = { count: 0, first: -1 };
   readonly beyond: { row: number; text: string }[] = [];
-  readonly broken: { row: number; column: number; text: string }[] = [];
-
-  readonly #bytes: Uint8Array;
+  readonly broken: RowsRead['broken'];
   readonly #layout: Layout;
-  readonly #stores: readonly CellStore[];
-  readonly #scanner: CellScanner;
-  readonly #terminates = new Uint8Array(256);
-  readonly #kinds: Uint8Array;
-  readonly #least: Float64Array;
-  readonly #most: Float64Array;
-  #values: Float64Array[] = [];
-  #codes: Int32Array[] = [];
-  /** Of each text column the last cell found by its bytes: the next is often the same. */
-  readonly #lastStart: Int32Array;
-  readonly #lastEnd: Int32Array;
-  readonly #lastCode: Int32Array;
+  readonly #source: CellSource;
+  readonly #readers: readonly (NumberReader | TextReader | PassingReader)[];
 
   constructor(bytes: Uint8Array, start: number, layout: Layout, stores: readonly CellStore[]) {
-    this.#bytes = bytes;
+    const source = new CellSource(bytes, layout.delimiter, layout.decimal);
     this.place = start;
+    this.broken = source.broken;
     this.#layout = layout;
-    this.#stores = stores;
-    this.#scanner = new CellScanner(bytes, layout.delimiter);
-    for (const byte of [layout.delimiter, LF, CR]) this.#terminates[byte] = 1;
-    this.#kinds = Uint8Array.from(stores, ({ as }) => (as === 'number' ? NUMBER : as === 'text' ? TEXT : NOTHING));
-    this.#least = Float64Array.from(stores, ({ least }) => least);
-    this.#most = Float64Array.from(stores, ({ most }) => most);
-    this.#lastStart = new Int32Array(stores.length);
-    this.#lastEnd = new Int32Array(stores.length);
-    this.#lastCode = new Int32Array(stores.length);
+    this.#source = source;
+    this.#readers = stores.map((store, column) => readerFor(source, store, column));
   }
 
   resize(rows: number): void {
-    for (const store of this.#stores) store.resize(rows);
-    this.#values = this.#stores.map(({ values }) => values);
-    this.#codes = this.#stores.map(({ codes }) => codes);
+    for (const reader of this.#readers) reader.resize(rows);
   }
 
   /** Reads until there are `wanted` rows or the file ends. */
   readBlock(wanted: number): void {
-    const bytes = this.#bytes;
-    const length = bytes.length;
-    const stores = this.#stores;
-    const columns = stores.length;
-    const { delimiter, decimal, keepEmptyRows, named } = this.#layout;
-    const scanner = this.#scanner;
-    const terminates = this.#terminates;
-    const kinds = this.#kinds;
-    const least = this.#least;
-    const most = this.#most;
-    const values = this.#values;
-    const codes = this.#codes;
-    const lastStart = this.#lastStart;
-    const lastEnd = this.#lastEnd;
-    const lastCode = this.#lastCode;
-
-    let row = this.rows;
-    let column = 0;
-    let filled = false;
+    const { bytes } = this.#source;
+    const { delimiter } = this.#layout;
+    const readers = this.#readers;
+    const columns = readers.length;
     let p = this.place;
-    while (p < length && row < wanted) {
-      const kind = column < columns ? kinds[column] : NOTHING;
-      let byte = bytes[p];
-      if (terminates[byte] === 1) {
-        if (kind === NUMBER) values[column][row] = Number.NaN;
-        else if (kind === TEXT) codes[column][row] = -1;
-      } else if (kind === NUMBER) {
-        // Up to nine digits fit an integer, and an integer over a power of ten is rounded once: the value is exact.
-        let at = p;
-        if (byte === MINUS) byte = bytes[++at];
-        const digits = at;
-        let whole = 0;
-        for (let digit = byte ^ ZERO; digit < 10; digit = byte ^ ZERO) {
-          whole = (Math.imul(whole, 10) + digit) | 0;
-          byte = bytes[++at];
-        }
-        let count = at - digits;
-        let scale = 0;
-        if (byte === decimal) {
-          const mark = at;
-          byte = bytes[++at];
-          for (let digit = byte ^ ZERO; digit < 10; digit = byte ^ ZERO) {
-            whole = (Math.imul(whole, 10) + digit) | 0;
-            byte = bytes[++at];
-          }
-          scale = at - mark - 1;
-          count += scale;
-        }
-        const size = whole / powersOfTen[scale];
-        const value = digits === p ? size : -size;
-        if (
-          count > 0 &&
-          count < 10 &&
-          terminates[byte] === 1 &&
-          value >= least[column] &&
-          value <= most[column] &&
-          (bytes[digits] !== ZERO || !stores[column].strict || (bytes[digits + 1] ^ ZERO) >= 10)
-        ) {
-          values[column][row] = value;
-          filled = true;
-          p = at;
-        } else {
-          p = scanner.scan(p);
-          byte = bytes[p];
-          if (oddNumber(stores[column], row, scanner, decimal) || (scanner.quoted && columns === 1)) filled = true;
-          if (scanner.broken) this.broken.push({ row, column, text: scanner.text() });
-        }
-      } else if (kind === TEXT) {
-        const from = p;
-        let last = lastStart[column];
-        const end = lastEnd[column];
-        while (last < end && bytes[last] === byte) {
-          last++;
-          byte = bytes[++p];
-        }
-        if (last === end && terminates[byte] === 1) {
-          codes[column][row] = lastCode[column];
-          filled = true;
-        } else {
-          byte = bytes[from];
-          p = from;
-          let hash = hashStart;
-          while (terminates[byte] === 0) {
-            hash = Math.imul(hash ^ byte, hashPrime);
-            byte = bytes[++p];
-          }
-          const first = bytes[from];
-          const final = bytes[p - 1];
-          if (first === QUOTE || first <= 32 || final <= 32 || first === 0xc2 || final === 0xa0) {
-            p = scanner.scan(from);
-            byte = bytes[p];
-            if (oddText(stores[column], row, scanner) || (scanner.quoted && columns === 1)) filled = true;
-            if (scanner.broken) this.broken.push({ row, column, text: scanner.text() });
-          } else {
-            const code = stores[column].texts.code(bytes, from, p, hash);
-            lastStart[column] = from;
-            lastEnd[column] = p;
-            lastCode[column] = code;
-            codes[column][row] = code;
-            filled = true;
-          }
-        }
-      } else {
-        p = scanner.scan(p);
-        byte = bytes[p];
-        if (scanner.end > scanner.start) {
-          filled = true;
-          if (column >= columns) this.beyond.push({ row, text: scanner.text() });
-        }
+    while (p < bytes.length && this.rows < wanted) {
+      const start = p;
+      const row = this.rows;
+      let cells = 0;
+      for (; ; p++) {
+        p = cells < columns ? readers[cells].read(p, row) : this.#readBeyond(p, row);
+        cells++;
+        if (bytes[p] !== delimiter) break;
       }
-
-      p++;
-      if (byte === delimiter) {
-        column++;
-        continue;
-      }
-      if (byte === CR && p < length && bytes[p] === LF) p++;
-      if (filled || (column > 0 && keepEmptyRows)) {
-        if (column < columns - 1) this.#fillUp(row, column + 1);
-        if (column < named - 1 && this.short.count++ === 0) this.short.first = row;
-        row++;
-      } else this.emptyLines.push(row);
-      column = 0;
-      filled = false;
+      p += bytes[p] === CR && bytes[p + 1] === LF ? 2 : 1;
+      this.#endRow(start, cells);
     }
-    this.rows = row;
     this.place = p;
   }
 
-  /** The cells that a row lacks are missing. */
-  #fillUp(row: number, from: number): void {
-    for (let column = from; column < this.#stores.length; column++) {
-      if (this.#kinds[column] === NUMBER) this.#values[column][row] = Number.NaN;
-      else if (this.#kinds[column] === TEXT) this.#codes[column][row] = -1;
+  #readBeyond(p: number, row: number): number {
+    const cell = this.#source.scanner;
+    const end = cell.scan(p);
+    if (cell.end > cell.start) this.beyond.push({ row, text: cell.text() });
+    return end;
+  }
+
+  #endRow(start: number, cells: number): void {
+    const { keepEmptyRows, named } = this.#layout;
+    const readers = this.#readers;
+    if (!(keepEmptyRows && cells > 1) && this.#isEmpty(start)) {
+      this.emptyLines.push(this.rows);
+      return;
+    }
+    for (let column = cells; column < readers.length; column++) readers[column].lack(this.rows);
+    if (cells < named && this.short.count++ === 0) this.short.first = this.rows;
+    this.rows++;
+  }
+
+  /** Whether all cells of a row are empty; a quoted nothing counts where it stands alone in a table of one column. */
+  #isEmpty(start: number): boolean {
+    const { bytes, scanner } = this.#source;
+    const { delimiter } = this.#layout;
+    const first = bytes[start];
+    if (first >= ZERO && first <= TILDE && first !== delimiter) return false;
+    for (let from = start; ; from++) {
+      const end = scanner.scan(from);
+      if (scanner.end > scanner.start || (scanner.quoted && from === start && this.#readers.length === 1)) return false;
+      if (bytes[end] !== delimiter) return true;
+      from = end;
     }
   }
 }
 
-/** A cell that is not plainly a short number: empty, longer, quoted, or something else. Whether it held any text. */
-function oddNumber(store: CellStore, row: number, cell: CellScanner, decimal: number): boolean {
-  store.values[row] = Number.NaN;
-  if (cell.start === cell.end) return false;
-  if (cell.quoted) store.quoted = true;
-  const value =
-    cell.quoted && store.quotesMeanText
-      ? Number.NaN
-      : plainNumber(cell.text(), decimal === 44 ? ',' : '.', store.strict);
-  if (value >= store.least && value <= store.most) {
-    store.values[row] = value;
-  } else {
-    store.oddRows.push(row);
-    store.oddCodes.push(store.texts.code(cell.source, cell.start, cell.end, hashOf(cell.source, cell.start, cell.end)));
+function readerFor(source: CellSource, store: CellStore, column: number) {
+  switch (store.as) {
+    case 'number':
+      return new NumberReader(source, store, column);
+    case 'text':
+      return new TextReader(source, store, column);
+    case 'nothing':
+      return new PassingReader(source);
   }
-  return true;
 }
 
-function oddText(store: CellStore, row: number, cell: CellScanner): boolean {
-  const { source, start, end } = cell;
-  const filled = end > start;
-  store.codes[row] = filled ? store.texts.code(source, start, end, hashOf(source, start, end)) : -1;
-  if (filled && cell.quoted) store.quoted = true;
-  return filled;
+/** Passes over the cells of a column that nobody reads. */
+class PassingReader {
+  readonly #source: CellSource;
+
+  constructor(source: CellSource) {
+    this.#source = source;
+  }
+
+  resize(_rows: number): void {}
+
+  lack(_row: number): void {}
+
+  read(p: number, _row: number): number {
+    return this.#source.scanner.scan(p);
+  }
 }

@@ -14,8 +14,9 @@ export class Dictionary {
     return this.#size;
   }
 
-  /** The code of the text in `bytes` from `start` to `end`; a new one where it is new. `hash` as `hashOf` gives it. */
-  code(bytes: Uint8Array, start: number, end: number, hash: number): number {
+  /** The code of the text in `bytes` from `start` to `end`; a new one where it is new. */
+  code(bytes: Uint8Array, start: number, end: number): number {
+    const hash = hashOf(bytes, start, end);
     const slots = this.#slots;
     const mask = slots.length - 1;
     const length = end - start;
@@ -83,13 +84,10 @@ export class Dictionary {
   }
 }
 
-export const hashStart = 0x811c9dc5 | 0;
-export const hashPrime = 0x01000193;
-
 /** The FNV-1a hash of some bytes, as a 32-bit integer. */
-export function hashOf(bytes: Uint8Array, start: number, end: number): number {
-  let hash = hashStart;
-  for (let i = start; i < end; i++) hash = Math.imul(hash ^ bytes[i], hashPrime);
+function hashOf(bytes: Uint8Array, start: number, end: number): number {
+  let hash = 0x811c9dc5 | 0;
+  for (let i = start; i < end; i++) hash = Math.imul(hash ^ bytes[i], 0x01000193);
   return hash;
 }
 

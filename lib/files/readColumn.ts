@@ -4,6 +4,7 @@ import type { CellStore } from './cellStore.ts';
 import type { ColumnPlan } from './columnPlan.ts';
 import { type DateOrder, readDates } from './dateOrder.ts';
 import { unguard } from './guard.ts';
+import { lookedUp, rowsOf } from './lookedUp.ts';
 import { isMissing } from './missingWords.ts';
 import { type DecimalMark, parseQuantity } from './parseQuantity.ts';
 import type { ProblemLog } from './problemLog.ts';
@@ -99,9 +100,8 @@ export function expectedNumber(plan: ColumnPlan, fault: ProblemCode): string {
 function readYesNo(plan: ColumnPlan, store: CellStore, log: ProblemLog): Column {
   const understand = plan.schema?.understand ?? trueOrFalse;
   const levels = understood(plan, store, understand, log);
-  const numbers = levels.map((word) => (word === undefined ? Number.NaN : word === 'yes' ? 1 : 0));
-  const values = Float64Array.from(store.codes, (code) => (code < 0 ? Number.NaN : numbers[code]));
-  return { kind: 'boolean', unit: '1', values };
+  const numbers = Float64Array.from(levels, (word) => (word === undefined ? Number.NaN : word === 'yes' ? 1 : 0));
+  return { kind: 'boolean', unit: '1', values: lookedUp(store.codes, numbers) };
 }
 
 /** `yes` or `no` for the two words that a program writes. */
@@ -125,12 +125,8 @@ function understood(
   const texts = store.texts.texts();
   const words = texts.map((text) => understand(unguard(text)));
   const faulty = texts.map((text, code) => words[code] === undefined && !isMissing(unguard(text)));
-  if (faulty.includes(true)) {
-    const expected = (schema?.words ?? ['TRUE', 'FALSE']).join(', ');
-    store.codes.forEach((code, row) => {
-      if (code >= 0 && faulty[code]) log.cell('not-a-word', row, name, texts[code], expected);
-    });
-  }
+  const expected = (schema?.words ?? ['TRUE', 'FALSE']).join(', ');
+  for (const row of rowsOf(store.codes, faulty)) log.cell('not-a-word', row, name, texts[store.codes[row]], expected);
   return words;
 }
 

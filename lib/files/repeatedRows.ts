@@ -1,6 +1,9 @@
 import { type Column, TextColumn } from '../sheet/column.ts';
 import { groupRows } from '../sheet/groups.ts';
 
+/** So many bits for each row are less memory than the columns of most files. */
+const bitsPerRow = 256;
+
 /**
  * Rows that have the same keys as a row before them.
  * @param complete  keys that must not be missing for a row to count
@@ -11,8 +14,8 @@ export function repeatedRows(
   complete: readonly Column[],
   rows: number,
 ): { row: number; first: number }[] {
+  if (surelyDistinct(keys, rows)) return [];
   const { codes, count } = groupRows(keys, rows);
-  if (count === rows) return [];
   const firsts = new Int32Array(count).fill(-1);
   const pairs: { row: number; first: number }[] = [];
   for (let row = 0; row < rows; row++) {
@@ -22,6 +25,47 @@ export function repeatedRows(
     else pairs.push({ row, first });
   }
   return pairs;
+}
+
+/** Gives a bit to each combination of keys that could be, and looks whether two rows meet; no where that takes too many bits. */
+function surelyDistinct(keys: readonly Column[], rows: number): boolean {
+  const places = new Int32Array(rows);
+  let size = 1;
+  for (const key of keys) {
+    const text = key instanceof TextColumn;
+    const [low, high] = text ? [0, key.levels.length - 1] : wholeRange(key.values);
+    const choices = Math.max(high - low, -1) + 2;
+    size *= choices;
+    if (!(size <= Math.min(bitsPerRow * rows, 2 ** 31))) return false;
+    if (text) for (let row = 0; row < rows; row++) places[row] = places[row] * choices + key.codes[row] + 1;
+    else {
+      const { values } = key;
+      // A missing key is a key like any other.
+      for (let row = 0; row < rows; row++)
+        places[row] = places[row] * choices + (Number.isNaN(values[row]) ? 0 : values[row] - low + 1);
+    }
+  }
+  const seen = new Uint8Array((size >> 3) + 1);
+  for (let row = 0; row < rows; row++) {
+    const bit = 1 << (places[row] & 7);
+    if ((seen[places[row] >> 3] & bit) !== 0) return false;
+    seen[places[row] >> 3] |= bit;
+  }
+  return true;
+}
+
+/** The smallest and the largest of some numbers; endless where one of them is not whole. */
+function wholeRange(values: Float64Array): [number, number] {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (let row = 0; row < values.length; row++) {
+    const value = values[row];
+    if (value < low) low = value;
+    if (value > high) high = value;
+    if (Math.floor(value) !== value && !Number.isNaN(value))
+      return [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  }
+  return [low, high];
 }
 
 function isMissingAt(column: Column, row: number): boolean {

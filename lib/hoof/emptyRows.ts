@@ -7,14 +7,12 @@ import { type ColumnInput, TextColumn } from '../sheet/column.ts';
 export function emptyRows(column: ColumnInput): number[] {
   const rows: number[] = [];
   if (column instanceof TextColumn) {
+    const { codes } = column;
     const blank = column.levels.map(isBlank);
-    column.codes.forEach((code, row) => {
-      if (code < 0 || blank[code]) rows.push(row);
-    });
+    for (let row = 0; row < codes.length; row++) if (codes[row] < 0 || blank[codes[row]]) rows.push(row);
   } else if (column.values instanceof Float64Array) {
-    column.values.forEach((value, row) => {
-      if (Number.isNaN(value)) rows.push(row);
-    });
+    const { values } = column;
+    for (let row = 0; row < values.length; row++) if (Number.isNaN(values[row])) rows.push(row);
   } else
     column.values.forEach((text, row) => {
       if (isBlank(text)) rows.push(row);
