@@ -51,7 +51,7 @@ function means(
 function anyYes(values: Float64Array, { codes, count }: Groups): Float64Array {
   const result = new Float64Array(count).fill(Number.NaN);
   for (let row = 0; row < values.length; row++)
-    if (!(values[row] <= result[codes[row]]) && !Number.isNaN(values[row])) result[codes[row]] = values[row];
+    if (Number.isNaN(result[codes[row]]) || values[row] > result[codes[row]]) result[codes[row]] = values[row];
   return result;
 }
 

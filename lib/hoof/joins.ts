@@ -39,7 +39,7 @@ export function joinVisits(feet: Columns, visits: Columns, index: VisitIndex): C
   const places = limb.levels.map((code) => (limbs as readonly string[]).indexOf(code));
   const before = moment.levels.indexOf('before');
 
-  const nearest = new Int32Array(rows).fill(-1);
+  const nearest = new Int32Array(rows);
   const days = new Float64Array(rows).fill(Number.NaN);
   const onPurpose = new Float64Array(rows).fill(Number.NaN);
   for (let row = 0; row < rows; row++) {

@@ -171,8 +171,7 @@ function measuredColumn(row: Measured, input: ColumnInput, file: string, report:
   const values = numbers.values as Float64Array;
   const factor = factorTo(row, input.unit, file);
   const [least, most] = row.anatomy;
-  const beyond = (value: number): boolean =>
-    value * factor < least || value * factor > most || Math.abs(value) === Infinity;
+  const beyond = (value: number): boolean => value * factor < least || value * factor > most;
   if (factor === 1 && !values.some(beyond)) return { kind: 'number', unit: row.unit, values, error: numbers.error };
   const kept = values.map((value, at) => {
     if (!beyond(value)) return value * factor;
@@ -190,7 +189,7 @@ function measuredColumn(row: Measured, input: ColumnInput, file: string, report:
 }
 
 function factorTo(row: Measured, unit: string | undefined, file: string): number {
-  if (unit === undefined || unit === '1' || unit === row.unit) return 1;
+  if (unit === undefined || unit === '1') return 1;
   const [from, to] = [parseUnit(unit), parseUnit(row.unit)];
   if (convertible(from, to)) return conversion(from, to);
   throw new HerdError(

@@ -20,6 +20,8 @@ it('says yes where one reading says so, and missing where none says anything', (
     groups,
   );
   expect(shod.values).toEqual(Float64Array.of(1, Number.NaN));
+  const first = { shod: { kind: 'boolean', values: Float64Array.of(1, 0, 0, Number.NaN) } } as const;
+  expect(average(first, groups).shod.values).toEqual(Float64Array.of(1, 0));
 });
 
 it('takes the first word and the first day that are there', () => {
@@ -43,4 +45,6 @@ it('is no copy where every row stands alone', () => {
   const values = Float64Array.of(1, 2);
   expect(average({ x: { values } }, { codes: Int32Array.of(0, 1), count: 2 }).x.values).toBe(values);
   expect(average({ x: { values } }, { codes: Int32Array.of(1, 0), count: 2 }).x.values).toEqual(Float64Array.of(2, 1));
+  const three = { x: { values: Float64Array.of(1, 2, 3) } };
+  expect(average(three, { codes: Int32Array.of(0, 2, 1), count: 3 }).x.values).toEqual(Float64Array.of(1, 3, 2));
 });

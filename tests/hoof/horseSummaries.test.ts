@@ -28,10 +28,10 @@ describe('the summaries of a horse', () => {
   const columns = () =>
     summaries(
       [
-        ['Kit', 5, 'RF', 50, 3],
+        ['Kit', 9, 'RF', 54, 3],
         ['Kit', 9, 'LF', 58, 4],
         ['Bella', 7, 'LF', 40, 1],
-        ['Kit', 9, 'RF', 54, 3],
+        ['Kit', 5, 'RF', 50, 3],
         ['Stray', 99, 'LF', 1, 1],
         ['Kit', 7, 'LF', 54, 12],
         ['Kit', 7, 'RF', 60, 5],

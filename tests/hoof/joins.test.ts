@@ -98,8 +98,8 @@ describe('what is known of a foot’s visit', () => {
 
   it('before the work of the day is the day’s farrier, and days since the visit before', () => {
     const visits = [
-      { date: 60, farrier: 'A' },
       { date: 100, farrier: 'B' },
+      { date: 60, farrier: 'A' },
     ];
     const joined = joinedTo([{ moment: 'before' }, { moment: 'after' }, {}], visits);
     expect(words(joined, 'farrier')).toEqual(['B', 'B', 'B']);

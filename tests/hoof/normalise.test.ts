@@ -146,9 +146,9 @@ describe('a cell without anything in it', () => {
 
 describe('words', () => {
   it('that mean the same become one', () => {
-    const moment = TextColumn.from(['pre', 'Before', 'after', 'soon', 'before']);
-    const { moment: clean } = normalise({ ...columnsOf([foot, foot, foot, foot, foot]), moment }, 'feet').columns;
-    expect(clean).toMatchObject({ levels: ['before', 'after'], codes: Int32Array.of(0, 0, 1, -1, 0) });
+    const moment = TextColumn.from(['pre', 'Before', 'after', 'soon', 'before', '', ' ']);
+    const { moment: clean } = normalise({ ...columnsOf(Array(7).fill(foot)), moment }, 'feet').columns;
+    expect(clean).toMatchObject({ levels: ['before', 'after'], codes: Int32Array.of(0, 0, 1, -1, 0, -1, -1) });
   });
 
   it('that need no change are the column that came in', () => {

@@ -132,6 +132,11 @@ describe('horses', () => {
     expect(problems).toEqual([]);
   });
 
+  it('may be known from the feet alone, whichever comes first there', () => {
+    const { columns } = prepareHorses({ horse_id: text('Moss') }, some, 'horses');
+    expect(valuesOf(columns, 'horse_id')).toEqual(['Moss', 'Kit', 'Bella']);
+  });
+
   it('have a year of birth that is a pure number where nobody knows it', () => {
     expect(prepareHorses(undefined, some, 'horses').columns.birth_year).toEqual({
       ...{ unit: '1', values: Float64Array.of(none, none) },
@@ -193,18 +198,18 @@ describe('visits', () => {
 
   it('are the days on which feet were measured before or after the work, with what the feet say of them', () => {
     const visits = visitsFromFeet({
-      horse_id: text('Kit', 'Kit', 'Bella', 'Kit', '', 'Kit', 'Kit'),
-      date: days(9, 9, 9, 9, 9, none, 12),
-      limb: text('LF', 'RF', 'LF', 'LH', 'LF', 'LF', 'LF'),
-      moment: text('before', 'after', 'after', 'between', 'after', 'after', ''),
-      farrier: text('', 'M. Alder', '', 'J. Birch', 'J. Birch', 'J. Birch', ''),
-      therapeutic: yesNo(0, 1, none, none, 1, 1, 1),
+      horse_id: text('Kit', 'Kit', 'Bella', 'Kit', '', 'Kit', 'Kit', 'Kit'),
+      date: days(9, 9, 9, 9, 9, none, 12, 15),
+      limb: text('LF', 'RF', 'LF', 'LH', 'LF', 'LF', 'LF', 'LF'),
+      moment: text('before', 'after', 'after', 'between', 'after', 'after', '', 'before'),
+      farrier: text('', 'M. Alder', '', 'J. Birch', 'J. Birch', 'J. Birch', '', ''),
+      therapeutic: yesNo(0, 1, none, none, 1, 1, 1, 0),
     });
     expect(Object.keys(visits)).toEqual(['horse_id', 'date', 'farrier', 'therapeutic']);
-    expect(valuesOf(visits, 'horse_id')).toEqual(['Kit', 'Bella']);
-    expect(valuesOf(visits, 'date')).toEqual([9, 9]);
-    expect(valuesOf(visits, 'farrier')).toEqual(['M. Alder', '']);
-    expect(valuesOf(visits, 'therapeutic')).toEqual([1, none]);
+    expect(valuesOf(visits, 'horse_id')).toEqual(['Kit', 'Bella', 'Kit']);
+    expect(valuesOf(visits, 'date')).toEqual([9, 9, 15]);
+    expect(valuesOf(visits, 'farrier')).toEqual(['M. Alder', '', '']);
+    expect(valuesOf(visits, 'therapeutic')).toEqual([1, none, 0]);
   });
 
   it('are none where nobody wrote a moment', () => {
