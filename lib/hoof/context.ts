@@ -1,5 +1,6 @@
 import type { Kind } from '../sheet/column.ts';
 
+/** The three tables of a herd. */
 export type TableName = 'feet' | 'horses' | 'visits';
 
 /** A column that says which foot, when, and how it was measured; not itself a measurement. */

@@ -1,7 +1,9 @@
 import type { DisplayUnits } from '../sheet/display.ts';
 import type { Block } from './blocks.ts';
 
+/** What one control says. */
 export type ControlValue = string | number | boolean | readonly string[];
+/** What the controls of a page say, by name; one that nobody touched is not there. */
 export type ControlValues = Readonly<Record<string, ControlValue>>;
 
 /** What a page is given: the herd, what its controls say so far, and the units the reader chose. */

@@ -24,6 +24,7 @@ export interface Surroundings {
   readonly linked?: ReadonlyMap<LinkedCharts, string>;
 }
 
+/** Hands the surroundings to every part of a page; without a provider a page is still and in millimetres. */
 export const SurroundingsContext = createContext<Surroundings>({
   units: { length: 'mm', mass: 'kg' },
   still: true,

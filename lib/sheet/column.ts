@@ -64,6 +64,7 @@ export class TextColumn {
   }
 }
 
+/** A column in its one form inside. */
 export type Column = NumberColumn | TextColumn;
 
 /** The one form inside: text as codes, numbers with a unit and a kind. */

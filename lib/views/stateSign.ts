@@ -4,6 +4,7 @@ import { grounds, roles, strokes } from './theme.ts';
 /** What is to be said of a foot or a value; each has its own words, sign and colour, and the colour is never alone. */
 export type State = 'raise' | 'unsure' | 'steady' | 'on purpose';
 
+/** Each state in words, as they stand beside its sign. */
 export const stateWords: Readonly<Record<State, string>> = {
   raise: 'worth raising',
   unsure: 'can’t tell from these measurements',
