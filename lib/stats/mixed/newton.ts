@@ -59,7 +59,9 @@ function goDown<Extra>(
   from: Point<Extra>,
   at: (x: Float64Array) => Point<Extra>,
 ) {
-  let length = Math.min(1, 2 / Math.max(...step.map(Math.abs), 1e-300));
+  const largest = (values: Float64Array) => values.reduce((most, each) => Math.max(most, Math.abs(each)), 0);
+  // No further than twice as far as it has come, or 2: nearer to the start the curvature says little of what lies beyond.
+  let length = Math.min(1, (2 * Math.max(1, largest(x))) / largest(step));
   for (let halving = 0; halving < 40; halving++, length /= 2) {
     const tried = x.map((each, i) => each - length * step[i]);
     const there = at(tried);
