@@ -34,22 +34,36 @@ function surelyDistinct(keys: readonly Column[], rows: number): boolean {
   for (const key of keys) {
     const text = key instanceof TextColumn;
     const [low, high] = text ? [0, key.levels.length - 1] : wholeRange(key.values);
+    // A missing key is a key like any other.
     const choices = Math.max(high - low, -1) + 2;
     size *= choices;
     if (!(size <= Math.min(bitsPerRow * rows, 2 ** 31))) return false;
-    if (text) for (let row = 0; row < rows; row++) places[row] = places[row] * choices + key.codes[row] + 1;
-    else {
-      const { values } = key;
-      // A missing key is a key like any other.
-      for (let row = 0; row < rows; row++)
-        places[row] = places[row] * choices + (Number.isNaN(values[row]) ? 0 : values[row] - low + 1);
-    }
+    if (text) addCodes(places, choices, key.codes);
+    else addNumbers(places, choices, key.values, low);
   }
+  return areDistinct(places, size);
+}
+
+function addCodes(places: Int32Array, choices: number, codes: Int32Array): void {
+  for (let row = 0; row < places.length; row++) places[row] = places[row] * choices + codes[row] + 1;
+}
+
+function addNumbers(places: Int32Array, choices: number, values: Float64Array, low: number): void {
+  for (let row = 0; row < places.length; row++) {
+    const value = values[row];
+    places[row] = places[row] * choices + (Number.isNaN(value) ? 0 : value - low + 1);
+  }
+}
+
+function areDistinct(places: Int32Array, size: number): boolean {
   const seen = new Uint8Array((size >> 3) + 1);
-  for (let row = 0; row < rows; row++) {
-    const bit = 1 << (places[row] & 7);
-    if ((seen[places[row] >> 3] & bit) !== 0) return false;
-    seen[places[row] >> 3] |= bit;
+  for (let row = 0; row < places.length; row++) {
+    const place = places[row];
+    const at = place >> 3;
+    const before = seen[at];
+    const after = before | (1 << (place & 7));
+    if (after === before) return false;
+    seen[at] = after;
   }
   return true;
 }

@@ -5,18 +5,23 @@ import { type ColumnInput, TextColumn } from '../sheet/column.ts';
  * @example emptyRows({ values: ['Bella', ' '] }) // [1]
  */
 export function emptyRows(column: ColumnInput): number[] {
-  const rows: number[] = [];
   if (column instanceof TextColumn) {
-    const { codes } = column;
-    const blank = column.levels.map(isBlank);
-    for (let row = 0; row < codes.length; row++) if (codes[row] < 0 || blank[codes[row]]) rows.push(row);
-  } else if (column.values instanceof Float64Array) {
-    const { values } = column;
-    for (let row = 0; row < values.length; row++) if (Number.isNaN(values[row])) rows.push(row);
-  } else
-    column.values.forEach((text, row) => {
-      if (isBlank(text)) rows.push(row);
-    });
+    const blank = Uint8Array.from(column.levels, (level) => (isBlank(level) ? 1 : 0));
+    return emptyCodes(column.codes, blank);
+  }
+  if (column.values instanceof Float64Array) return emptyNumbers(column.values);
+  return column.values.flatMap((text, row) => (isBlank(text) ? [row] : []));
+}
+
+function emptyCodes(codes: Int32Array, blank: Uint8Array): number[] {
+  const rows: number[] = [];
+  for (let row = 0; row < codes.length; row++) if (codes[row] < 0 || blank[codes[row]] === 1) rows.push(row);
+  return rows;
+}
+
+function emptyNumbers(values: Float64Array): number[] {
+  const rows: number[] = [];
+  for (let row = 0; row < values.length; row++) if (Number.isNaN(values[row])) rows.push(row);
   return rows;
 }
 
