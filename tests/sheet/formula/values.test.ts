@@ -180,6 +180,58 @@ describe('what a formula gives', () => {
   });
 });
 
+describe('tables of any length', () => {
+  // A number is its row, so that each answer can be written down.
+  const expected: readonly (readonly [string, (row: number) => number | string])[] = [
+    ['x', (row) => row],
+    ['x * 2 + 1', (row) => 2 * row + 1],
+    ['(x + 1) * (x + 2) - (x + 3) * (x + 4)', (row) => -4 * row - 10],
+    ['x > 5 ? x * 2 : x * 2 + 1', (row) => (row > 5 ? 2 * row : 2 * row + 1)],
+    ['x > 5 ? x * 2 + 1 : x', (row) => (row > 5 ? 2 * row + 1 : row)],
+    ['x % 2 == 0 ? (x > 9 ? x * 3 : x * 5) : -x', (row) => (row % 2 === 0 ? row * (row > 9 ? 3 : 5) : -row + 0)],
+    ['1 < 2 ? x : 0', (row) => row],
+    ['1 > 2 ? x : 7', () => 7],
+    ['missing() > 2 ? x : x', () => none],
+    ['2 ** 3 + 1', () => 9],
+    ["side == 'a' ? 1 : 2", (row) => (row % 3 === 0 ? 1 : row % 3 === 1 ? 2 : none)],
+    ["side == 'a' ? 'one' : side", (row) => ['one', 'b', ''][row % 3]],
+    ['x ** 2 - x * x', () => 0],
+  ];
+
+  test.each([1, 2, 3, 4, 5, 8, 1023, 1024, 1025, 1027, 2048, 2049])('have an answer in each of %i rows', (rows) => {
+    const neighbours: Relation = {
+      name: 'other',
+      words: 'the other',
+      match: ['pair'],
+      swap: { end: { l: 'r', r: 'l' } },
+    };
+    const table = plainTable(
+      {
+        x: { values: Float64Array.from({ length: rows }, (_, row) => row) },
+        side: { values: Array.from({ length: rows }, (_, row) => ['a', 'b', ''][row % 3]) },
+        pair: { values: Float64Array.from({ length: rows }, (_, row) => row >> 1) },
+        end: { values: Array.from({ length: rows }, (_, row) => (row % 2 === 0 ? 'l' : 'r')) },
+      },
+      [neighbours],
+    );
+    const sums = [0, 0, 0];
+    for (let row = 0; row < rows; row++) sums[row % 3] += row;
+    const partner = (row: number) => (row % 2 === 1 ? row - 1 : row + 1 < rows ? row + 1 : none);
+    const answers = new Map<string, (row: number) => number | string>([
+      ...expected,
+      ['x - max(x)', (row) => row - (rows - 1)],
+      ['sum(x, side)', (row) => sums[row % 3]],
+      ['other(x) + 1', (row) => partner(row) + 1],
+    ]);
+    const together = valuesOf([...answers.keys()], table);
+    [...answers].forEach(([formula, of], index) => {
+      const answer = Array.from({ length: rows }, (_, row) => of(row));
+      expect([...together[index]], formula).toEqual(answer);
+      expect(computed(formula, table), `${formula} alone`).toEqual(answer);
+    });
+  });
+});
+
 describe('block by block against row by row', () => {
   test('random formulas over tables of every awkward length give the same', () => {
     fc.assert(
