@@ -45,7 +45,8 @@ export type OpenedFiles =
 export async function openFiles(files: readonly File[], ask: Questions): Promise<OpenedFiles | undefined> {
   const tables: Partial<Record<TableName, KeptTable>> = {};
   for (const { name: file, bytes } of await Promise.all(files.map(bytesOf))) {
-    const record = isPacked(bytes) ? await readRecordZip(bytes) : undefined;
+    const sheet = /\.(xls[xm]|ods)$/i.test(file);
+    const record = isPacked(bytes) && !sheet ? await readRecordZip(bytes) : undefined;
     if (record && files.length > 1) throw new Error(`${file} holds a whole record. Open it by itself`);
     if (record) return { kind: 'record', record, file };
     const read = isPacked(bytes)

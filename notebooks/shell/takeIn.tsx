@@ -79,7 +79,8 @@ async function takeTables(
   await own.settled();
   const fresh = tableNames.filter((name) => theirs[name] && !ours[name]);
   if (fresh.length > 0) await useOwn(only(theirs, fresh));
-  else await show();
+  // What is shown follows the feet by itself, and they can be taken back.
+  else if (both.some((name) => name !== 'feet')) await show();
   return `${names} merged.`;
 }
 
