@@ -4,7 +4,14 @@ import { RunningSums } from '../../../lib/sheet/incremental/runningSums.ts';
 import { sd, sum } from '../../../lib/stats/index.ts';
 
 const whole = (rows: number) => ({ codes: new Int32Array(rows), count: 1 });
-const cell = fc.oneof(fc.double({ min: -1000, max: 1000, noNaN: true }), fc.constant(Number.NaN));
+const size = fc.double({ min: 0.001, max: 1000, noNaN: true });
+/** What a yard measures: from a thousandth to a thousand, so that the pair of doubles holds every digit of a sum. */
+const cell = fc.oneof(
+  size,
+  size.map((value) => -value),
+  fc.constantFrom(0, Number.NaN),
+);
+const anyNumber = fc.double({ min: -1000, max: 1000 });
 
 describe('RunningSums', () => {
   test('counts and adds up each group, missing values left out', () => {
@@ -30,6 +37,31 @@ describe('RunningSums', () => {
         expect(sums.total(0)).toBe(new RunningSums(values, whole(20), 1).total(0));
         expect(sums.total(0)).toBeCloseTo(sum(values), 9);
         expect(sums.counts[0]).toBe(values.filter((value) => !Number.isNaN(value)).length);
+      }),
+    );
+  });
+
+  test('beside numbers of any size it keeps 27 digits of the largest that ever stood there', () => {
+    const changes = fc.array(fc.tuple(fc.nat(19), anyNumber), { maxLength: 60 });
+    fc.assert(
+      fc.property(fc.array(anyNumber, { minLength: 20, maxLength: 20 }), changes, (start, edits) => {
+        const values = Float64Array.from(start);
+        const sums = new RunningSums(values, whole(20), 1);
+        let largest = 0;
+        const look = (value: number) => {
+          if (Math.abs(value) > largest) largest = Math.abs(value);
+        };
+        start.forEach(look);
+        for (const [row, value] of edits) {
+          const afresh = sums.replace(0, values[row], value);
+          values[row] = value;
+          look(value);
+          if (afresh) sums.restart(0, [...values.keys()], values);
+        }
+        const difference = sums.total(0) - new RunningSums(values, whole(20), 1).total(0);
+        // What both are rounded by, and what the edits have lost.
+        const rounding = 2 ** -52 * Math.abs(sums.total(0));
+        expect(Math.abs(difference)).toBeLessThanOrEqual(rounding + 2 ** -90 * largest);
       }),
     );
   });
