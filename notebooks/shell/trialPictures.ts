@@ -9,7 +9,7 @@ import {
   type TrialPicture,
 } from '../../lib/index.ts';
 
-interface Trial {
+export interface Trial {
   readonly title: string;
   readonly limb: Limb;
   readonly view: PictureView;
@@ -19,7 +19,7 @@ interface Trial {
 
 const BOARD = { kind: 'board', width_mm: 120, height_mm: 80 } as const satisfies PictureScale;
 
-const trials: readonly Trial[] = [
+export const trials: readonly Trial[] = [
   { title: 'left fore from the side', limb: 'LF', view: 'side', camera: { turned: 2, raised: 3, rolled: 1 } },
   {
     title: 'the same foot from the side, seven weeks on',
@@ -39,12 +39,18 @@ const trials: readonly Trial[] = [
   { title: 'left fore from below', limb: 'LF', view: 'below', camera: { turned: 1, raised: -2, rolled: 3 } },
 ];
 
+/** The picture as it is drawn, with where its points lie and what the foot measures. */
+export function trialScene({ limb, view, camera, foot }: Trial) {
+  const hoof = parametricHoof(limb, foot);
+  return { ...hoofScene(hoof, view, camera, BOARD), truth: hoof.truth };
+}
+
 /** Drawn feet to try the page on; none of them exists. */
-export const trialPictures: readonly TrialPicture[] = trials.map(({ title, limb, view, camera, foot }) => ({
-  title,
-  subject: { horse: 'Drawn foot', limb, view },
+export const trialPictures: readonly TrialPicture[] = trials.map((trial) => ({
+  title: trial.title,
+  subject: { horse: 'Drawn foot', limb: trial.limb, view: trial.view },
   size: { kind: 'board', width: BOARD.width_mm, height: BOARD.height_mm },
-  draw: () => asJpeg(hoofPicture(hoofScene(parametricHoof(limb, foot), view, camera, BOARD))),
+  draw: () => asJpeg(hoofPicture(trialScene(trial))),
 }));
 
 /** An SVG drawing as the photograph it stands for. */

@@ -33,9 +33,13 @@ export function PointList({ points, placing, onChoose, onTakeOff, onKey }: ListP
               <span>{title}</span> <span class="picture-where number">{state}</span>
             </button>
             {(placed || left) && (
-              <button type="button" class="picture-off" onClick={() => onTakeOff(point)}>
-                {placed ? 'Take off' : 'Place it after all'}
-                <span class="unseen">: {title}</span>
+              <button
+                type="button"
+                class="picture-off"
+                aria-label={`${placed ? TAKE_OFF : WANT}: ${title}`}
+                onClick={() => onTakeOff(point)}
+              >
+                {placed ? TAKE_OFF : WANT}
               </button>
             )}
           </li>
@@ -44,6 +48,9 @@ export function PointList({ points, placing, onChoose, onTakeOff, onKey }: ListP
     </ol>
   );
 }
+
+const TAKE_OFF = 'Take off';
+const WANT = 'Place it after all';
 
 function stateWords({ name, code, extra }: Slot, { spots, skipped }: Placing): string {
   const spot = spots.get(name);
