@@ -2,14 +2,7 @@ import { formatQuantity } from '../../sheet/display.ts';
 import { endOf, type Limb } from '../limbs.ts';
 import { measured } from '../measured.ts';
 import { drawFigure, drawGround } from './drawFigure.ts';
-import {
-  defaultPlacing_px,
-  errorPartsIn,
-  middleOf,
-  type Situation,
-  unknownSquareness_deg,
-  wholeError,
-} from './errorParts.ts';
+import { errorPartsIn, wholeError } from './errorParts.ts';
 import { figureValue } from './figure.ts';
 import { groundLine } from './groundLine.ts';
 import { isThere, located } from './located.ts';
@@ -29,6 +22,7 @@ import { refusalByError, refusalByPicture } from './refusals.ts';
 import { remedyFor } from './remedy.ts';
 import { sidesSwapped } from './sidesSwapped.ts';
 import { defaultDistance_mm, sightOf } from './sight.ts';
+import { defaultPlacing_px, middleOf, type Situation, unknownSquareness_deg } from './situation.ts';
 import { squareness } from './squareness.ts';
 
 const columns: ReadonlySet<string> = new Set(measured.map(({ name }) => name));
@@ -96,6 +90,7 @@ function situationOf(picture: PlacedPicture, options: PictureOptions): Situation
     distance_mm: sight?.distance_mm ?? options.distance_mm ?? defaultDistance_mm,
     placing_px: options.placing_px ?? defaultPlacing_px,
     depth: options.depth ?? true,
+    camera: options.camera,
   };
 }
 
