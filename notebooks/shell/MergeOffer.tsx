@@ -122,6 +122,9 @@ export function MergeOffer({ from, ours, theirs, answer }: Props) {
                         <span class="unseen">
                           {brief(what)}, {brief(where)}, {choice === 'ours' ? 'mine' : 'the other'}:{' '}
                         </span>
+                        <span class="side" aria-hidden="true">
+                          {choice === 'ours' ? 'Mine' : 'The other'}
+                        </span>{' '}
                         {brief(sides[choice])}
                       </label>
                     </td>

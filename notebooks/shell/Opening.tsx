@@ -71,7 +71,7 @@ export function Opening() {
           </p>
         )}
       </div>
-      {question && <div class="question">{question}</div>}
+      {question && <div class="asking">{question}</div>}
       {over && <p class="drop">Drop the files to open them</p>}
     </>
   );

@@ -112,12 +112,13 @@ function targets({ uses, given }: ImportPlan, headings: readonly string[], wide:
     if (use.kind === 'own') found.push({ heading: headings[c] ?? '', from: c });
     else if (!use.limb || !wide) found.push({ heading: use.column, column: use.column, from: c });
     else {
+      // The limb stands before the first that is of one.
+      if (acrossLimbs.size === 0) found.push({ heading: 'limb', column: 'limb' });
       const places = acrossLimbs.get(use.column) ?? new Map<Limb, number>();
       if (places.size === 0) found.push({ heading: use.column, column: use.column, from: places });
       acrossLimbs.set(use.column, places.set(use.limb, c));
     }
   });
-  if (wide) found.unshift({ heading: 'limb', column: 'limb' });
   const had = new Set(found.map(({ column }) => column));
   for (const [column, text] of given) if (!had.has(column)) found.push({ heading: column, column, given: text });
   return found;
