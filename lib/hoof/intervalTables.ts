@@ -92,7 +92,8 @@ export function horseTable(data: IntervalData, { rows, weeksWithin, weeksMean, c
     usual_interval_weeks: { unit: 'wk', values: numbers((_, { mean }) => mean) },
     spread_of_intervals_weeks: {
       unit: 'wk',
-      values: numbers((_, { squares, count }) => (count > 1 ? Math.sqrt(squares / (count - 1)) : Number.NaN)),
+      // Of one row there is none: 0 / 0.
+      values: numbers((_, { squares, count }) => Math.sqrt(squares / (count - 1))),
     },
     [`effect_without_this_horse${end}`]: {
       unit: data.unit,

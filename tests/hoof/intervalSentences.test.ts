@@ -87,6 +87,11 @@ describe('the effect', () => {
     expect(went(0, angle)).toMatch(/up$/);
   });
 
+  it('between horses isn’t known where all have the same usual interval, nor the error where nobody repeated', () => {
+    expect(betweenSentence({ ...handFit, between: undefined }, handData, units)).toMatch(/^All horses have the same/);
+    expect(errorSentence({ ...handFit, smallestChange: Number.NaN }, handData, units)).toMatch(/isn’t known here/);
+  });
+
   it('between horses is another question', () => {
     expect(betweenSentence(handFit, handData, units)).toBe(
       'Between horses, a usual interval a week longer went with 0.3 mm less difference between inside and outside, seen from the front (95% interval −0.7 mm to +0.1 mm). That compares horses and not intervals: who is seen how often is nobody’s chance.',
@@ -155,7 +160,12 @@ describe('the model in words', () => {
     expect(modelSentence(handFit, { ...handData, size: false })).toMatch(/^Change of wall_level_mm/);
   });
 
+  it('counts the rows left out', () => {
+    expect(modelSentence({ ...handFit, missing: 2 }, handData)).toMatch(/ 2 rows left out/);
+  });
+
   it('says which groups don’t vary', () => {
+    expect(singularSentence(handFit)).toBe('');
     const flat = {
       ...handFit,
       singular: true,
