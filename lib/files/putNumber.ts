@@ -15,6 +15,8 @@ const largest = 2 ** 31;
  * @example putNumber(-52.5, new Uint8Array(25), 0) // 5
  */
 export function putNumber(value: number, bytes: Uint8Array, at: number): number {
+  const tenths = Math.round(value * 10);
+  if (tenths > 0 && tenths < 10_000 && tenths / 10 === value) return putTenths(tenths, bytes, at);
   const size = Math.abs(value);
   // A whole number over a power of ten is rounded once: where it gives the value, its digits are the value's decimal.
   for (let places = 0; places < scales.length; places++) {
@@ -28,6 +30,21 @@ export function putNumber(value: number, bytes: Uint8Array, at: number): number 
   const text = String(value);
   for (let i = 0; i < text.length; i++) bytes[at + i] = text.charCodeAt(i);
   return at + text.length;
+}
+
+/** Up to 999.9, with a digit after the point or none: what most measurements are. */
+function putTenths(tenths: number, bytes: Uint8Array, at: number): number {
+  const whole = (tenths / 10) | 0;
+  const tens = (whole / 10) | 0;
+  const hundreds = (tens / 10) | 0;
+  let next = at;
+  if (hundreds > 0) bytes[next++] = ZERO + hundreds;
+  if (tens > 0) bytes[next++] = ZERO + tens - hundreds * 10;
+  bytes[next++] = ZERO + whole - tens * 10;
+  if (whole * 10 === tenths) return next;
+  bytes[next++] = POINT;
+  bytes[next++] = ZERO + tenths - whole * 10;
+  return next;
 }
 
 /** The digits of a whole number with a point before the last `places` of them. */
