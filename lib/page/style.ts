@@ -73,7 +73,7 @@ const parts = `
 .drawings > ul { display: flex; flex-wrap: wrap; gap: var(--space-apart); align-items: end; }
 .drawings li { max-width: 100%; }
 .drawing-title { margin: var(--space-tight) 0 0; font: var(--size-small)/1.3 var(--font-label); }
-.drawing-title a { display: inline-block; padding: 0.2rem 0; }
+.drawing-title a { display: inline-block; max-width: 100%; padding: 0.2rem 0; overflow-wrap: anywhere; }
 
 .form-table { overflow-x: auto; }
 .form table { border-collapse: collapse; font: var(--size-small)/1.35 var(--font-label); }
