@@ -210,6 +210,7 @@ export { onTold } from './store/tabs.ts';
 export { agreement as agreementChart } from './views/agreement.ts';
 export { type BetweenVisitsOptions, betweenVisits } from './views/betweenVisits.ts';
 export type { ChartDescription, ChartOptions } from './views/chart.ts';
+export { type ChosenChart, chosenChart } from './views/chosenChart.ts';
 export type { DrawingOptions } from './views/drawingOptions.ts';
 export { footBelow } from './views/footBelow.ts';
 export { footFront } from './views/footFront.ts';

@@ -11,6 +11,7 @@ import { page as longerIntervals } from './longerIntervals.ts';
 import { page as measureFromPicture } from './measureFromPicture.ts';
 import { page as measurements } from './measurements.ts';
 import { page as oneHorse } from './oneHorse.ts';
+import { page as ownPage } from './ownPage.ts';
 import { page as planATrial } from './planATrial.ts';
 import { page as record } from './record.ts';
 import { page as whenNext } from './whenNext.ts';
@@ -29,6 +30,7 @@ export const pages: readonly HerdPage[] = [
   longerIntervals,
   measurements,
   planATrial,
+  ownPage,
   columns,
   guide,
   cautions,

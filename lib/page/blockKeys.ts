@@ -7,6 +7,7 @@ function nameOf(block: Block): string {
     case 'linked':
     case 'sheet':
     case 'form':
+    case 'code':
     case 'deferred':
     case 'picture':
       return block.name;

@@ -16,6 +16,7 @@ export type Block =
   | Drawings
   | SheetBlock
   | Form
+  | Code
   | Download
   | Control
   | PictureBlock
@@ -117,6 +118,14 @@ export interface Form {
   readonly rows: readonly (readonly string[])[];
   /** Ruled lines under the table, and what they are for. */
   readonly lines?: { readonly label: string; readonly count: number };
+}
+
+/** Text for a machine, shown as it stands. */
+export interface Code {
+  readonly kind: 'code';
+  readonly name: string;
+  readonly title: string;
+  readonly text: string;
 }
 
 /** What a page says of a sheet that people type into; the shell that keeps the table does the rest. */

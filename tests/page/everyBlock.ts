@@ -41,6 +41,7 @@ export function everyBlock(): Block[] {
       rows: [[hostile, '52.0°', '']],
       lines: { label: 'Notes', count: 2 },
     },
+    { kind: 'code', name: 'as-code', title: 'As code', text: hostile },
     { kind: 'figures', items: [{ label: 'Feet', value: '96', note: '4 missing' }] },
     {
       kind: 'finding',

@@ -4,6 +4,7 @@ import type { Block } from '../blocks.ts';
 import { PicturePart } from '../picture/PicturePart.tsx';
 import { SheetPart } from '../sheet/SheetPart.tsx';
 import { ChartPart } from './ChartPart.tsx';
+import { CodePart } from './CodePart.tsx';
 import { ControlPart } from './ControlPart.tsx';
 import { DeferredPart } from './DeferredPart.tsx';
 import { DownloadPart } from './DownloadPart.tsx';
@@ -54,6 +55,8 @@ function Part({ block }: { block: Block }) {
       return <DrawingsPart block={block} />;
     case 'sheet':
       return <SheetPart block={block} />;
+    case 'code':
+      return <CodePart block={block} />;
     case 'form':
       return <FormPart block={block} />;
     case 'download':
