@@ -14,6 +14,7 @@ import { page as oneHorse } from './oneHorse.ts';
 import { page as ownPage } from './ownPage.ts';
 import { page as planATrial } from './planATrial.ts';
 import { page as record } from './record.ts';
+import { page as tutorial } from './tutorial.ts';
 import { page as whenNext } from './whenNext.ts';
 
 /** Every page, in the order of the navigation; the first is where the notebook opens. */
@@ -33,5 +34,6 @@ export const pages: readonly HerdPage[] = [
   ownPage,
   columns,
   guide,
+  tutorial,
   cautions,
 ];
