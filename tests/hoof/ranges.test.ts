@@ -55,6 +55,7 @@ it('a value is as far beyond a range as it passes the nearer limit, with a sign'
   const both: Range = { ...own, atLeast: -5 };
   expect([-7, -5, 0, 5, 8].map((value) => beyond(both, value))).toEqual([-2, 0, 0, 0, 3]);
   expect(beyond(both, Number.NaN)).toBeNaN();
+  expect([beyond(own, -1e9), beyond({ ...own, atLeast: 5, atMost: undefined }, 1e9)]).toEqual([0, 0]);
   expect([-5, 0, 5].map((value) => Math.sign(beyond({ ...both, limitsOutside: true }, value)))).toEqual([-1, 0, 1]);
 });
 

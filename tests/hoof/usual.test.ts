@@ -7,7 +7,7 @@ const codes = (...list: number[]) => ({ codes: Int32Array.from(list), count: Mat
 
 describe('what is usual in a herd', () => {
   // Feet 0 and 1 in one herd, foot 2 in another, of which foot 2 has one value; row 4 is therapeutic.
-  const values = Float64Array.of(1, 2, 6, 3, 99, none, 40, 10);
+  const values = Float64Array.of(1, 3, 9, 3, 99, none, 40, 10);
   const feet = codes(0, 0, 0, 1, 1, 1, 2, 0);
   const herds = codes(0, 0, 0, 0, 0, 0, 1, 0);
   const readings = { rowsOfEach: [[0, 1, 2], [3, 4, 5], [6], [7]], feet, leaveOut: (row: number) => row === 4 };
@@ -15,7 +15,7 @@ describe('what is usual in a herd', () => {
 
   it('is the middle of all values, and how far they lie from it', () => {
     const [first, second] = usual();
-    // 1, 2, 3, 6 and 10 lie 2, 1, 0, 3 and 7 from 3.
+    // 1, 3, 9, 3 and 10 lie 2, 0, 6, 0 and 7 from 3.
     expect(first).toMatchObject({ median: 3, spread: 1.4826 * 2 });
     expect(second).toMatchObject({ median: 40, spread: 0 });
   });
@@ -26,8 +26,8 @@ describe('what is usual in a herd', () => {
 
   it('knows how a foot’s values lie about their own middle from feet with three values', () => {
     const [first, second] = usual();
-    // 1, 2 and 6 lie 1, 0 and 4 from 2.
-    expect(first.ownSpread).toBe(1.4826 * 1);
+    // 1, 3 and 9 lie 2, 0 and 6 from 3.
+    expect(first.ownSpread).toBe(1.4826 * 2);
     expect(second.ownSpread).toBeNaN();
   });
 
