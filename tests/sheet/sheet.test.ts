@@ -1,4 +1,5 @@
 import { describe, expect, test, vi } from 'vitest';
+import { cellAt } from '../../lib/sheet/cell.ts';
 import { FormulaError } from '../../lib/sheet/formula/syntax.ts';
 import type { Relation } from '../../lib/sheet/relation.ts';
 import { Sheet } from '../../lib/sheet/sheet.ts';
@@ -74,6 +75,7 @@ describe('Sheet.from', () => {
     expect([...(second.column('area') as { error?: Float64Array }).error!]).toEqual([480, 488, 524, 520]);
     second.set('horse', 0, 'Cy').set('area', 0, 1);
     expect([first.column('horse').values[0], first.column('area').values[0]]).toEqual(['Ada', 14400]);
+    expect(cellAt(first.column('horse'), 0)).toBe('Ada');
   });
 
   test('starts with computed columns, in any order, that no undoing takes away', () => {

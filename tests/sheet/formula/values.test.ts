@@ -54,6 +54,20 @@ describe('what a formula gives', () => {
     expect(computed('-5 % 3 + 0 * x')).toEqual([-2, -2, -2, -2, none, -2]);
   });
 
+  test('a difference divided, as standard scores are, is the same alone and beside its difference', () => {
+    const scores = [-0.5, -0.25, 0, 0.25, none, 0.75];
+    const differences = [-2, -1, 0, 1, none, 3];
+    expect(computed('(x - 1) / 4')).toEqual(scores);
+    expect(valuesOf(['(x - 1) / 4', 'x - 1'], feet).map((column) => [...column])).toEqual([scores, differences]);
+    expect(computed('(x - 1) / 4 + (x - 1)')).toEqual([-2.5, -1.25, 0, 1.25, none, 3.75]);
+    expect(computed('(x - 1) / x')).toEqual([2, none, 0, 0.5, none, 0.75]);
+    expect(computed('(1 - x) / 4')).toEqual([0.5, 0.25, 0, -0.25, none, -0.75]);
+    expect(computed('(x - 1) / 0')).toEqual(new Array(6).fill(none));
+    expect(computed('(x - mean(x)) / sd(x) * sd(x) + mean(x) - x')).toEqual(
+      [0, 0, 0, 0, none, 0].map((zero) => expect.closeTo(zero, 12)),
+    );
+  });
+
   test('what has no finite answer is missing', () => {
     expect(computed('1 / x')).toEqual([-1, none, 1, 0.5, none, 0.25]);
     expect(computed('sqrt(x)')).toEqual([none, 0, 1, Math.SQRT2, none, 2]);

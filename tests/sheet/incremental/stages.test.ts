@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type ColumnInput, toColumn } from '../../../lib/sheet/column.ts';
+import { type ColumnInput, type TextColumn, toColumn } from '../../../lib/sheet/column.ts';
 import { parse } from '../../../lib/sheet/formula/parse.ts';
 import { Engine } from '../../../lib/sheet/incremental/engine.ts';
 import { GroupsStage, listed } from '../../../lib/sheet/incremental/groupsStage.ts';
@@ -158,6 +158,8 @@ describe('a formula', () => {
     expect([word.column.values[44], word.column.values[40]]).toEqual(['new', 'low']);
     set('note', 3, 'old');
     expect(rowsOf(word)).toBe('none');
+    set('note', 45, 'bar');
+    expect((word.column as TextColumn).levels.filter((level) => level === 'bar')).toHaveLength(1);
   });
 
   test('is computed over all rows where many changed', () => {
@@ -225,6 +227,15 @@ describe('a summary', () => {
     const found = [...(summary.column.values as Float64Array)];
     for (const member of [4, 5, 6, 7]) expect(found[member]).toBeCloseTo(expected, 12);
     expect([...found.slice(0, 4), ...found.slice(8)]).toEqual([...others.slice(0, 4), ...others.slice(8)]);
+  });
+
+  test('goes by its own keys and share', () => {
+    const { formula } = herd();
+    const found = ['mean(toe, horse)', 'mean(toe, limb)', 'quantile(toe, 0, horse)', 'quantile(toe, 1, horse)'].map(
+      (text) => (formula(`${text} + 0`).column.values as Float64Array)[0],
+    );
+    // Of 0 to 3; of 0, 4, …, 60.
+    expect(found).toEqual([1.5, 30, 0, 3]);
   });
 
   test('that stays as it was changes no row', () => {
