@@ -1,7 +1,7 @@
 import type { TextColumn } from '../column.ts';
 import type { Table } from '../table.ts';
 import { functions } from './functions.ts';
-import { choose, copy, eachOf, type Kernel, lookUp } from './kernels.ts';
+import { choose, copy, divide, eachOf, type Kernel, lookUp, score, subtract } from './kernels.ts';
 import { type Operation, operators } from './operators.ts';
 import type { Node } from './syntax.ts';
 import { isText, sameText, type Whole } from './texts.ts';
@@ -22,9 +22,9 @@ interface Operand {
 }
 
 interface Step {
-  readonly kernel: Kernel;
+  kernel: Kernel;
   readonly x: Operand;
-  readonly y: Operand;
+  y: Operand;
   out: Operand;
 }
 
@@ -78,6 +78,7 @@ export class Blocks {
       root.moves = true;
     }
     this.#writeArmsDirectly(made);
+    this.#joinScores(made);
     this.#giveRegisters(made);
     this.#run();
     const taken = new Set<Operand>();
@@ -213,16 +214,37 @@ export class Blocks {
 
   /** An arm that nothing else reads is made where the choice looks for it, without a copy. */
   #writeArmsDirectly(roots: ReadonlySet<Operand>): void {
-    const uses = new Map<Operand, number>();
-    for (const { x, y } of this.#steps)
-      for (const operand of new Set([x, y])) uses.set(operand, (uses.get(operand) ?? 0) + 1);
-    const makers = new Map(this.#steps.map((step) => [step.out, step]));
+    const makers = this.#soleMakers(roots);
     this.#steps = this.#steps.filter((step) => {
       const maker = step.kernel === copy ? makers.get(step.x) : undefined;
-      if (!maker || roots.has(step.x) || uses.get(step.x) !== 1) return true;
+      if (!maker) return true;
       maker.out = step.out;
       return false;
     });
+  }
+
+  /** A difference from one number that is only divided by another takes one pass with the quotient. */
+  #joinScores(roots: ReadonlySet<Operand>): void {
+    const makers = this.#soleMakers(roots);
+    this.#steps = this.#steps.filter((step) => {
+      const maker = step.kernel === divide ? makers.get(step.x) : undefined;
+      const [centre, scale] = [maker?.y.constant, step.y.constant];
+      if (maker?.kernel !== subtract || centre === undefined || scale === undefined) return true;
+      const y = this.#operand(Float64Array.of(centre, scale), false);
+      maker.kernel = score;
+      maker.y = y;
+      maker.out = step.out;
+      return false;
+    });
+  }
+
+  /** The steps that make what one other step reads and nobody else. */
+  #soleMakers(roots: ReadonlySet<Operand>): Map<Operand, Step> {
+    const uses = new Map<Operand, number>();
+    for (const { x, y } of this.#steps)
+      for (const operand of new Set([x, y])) uses.set(operand, (uses.get(operand) ?? 0) + 1);
+    const sole = this.#steps.filter(({ out }) => uses.get(out) === 1 && !roots.has(out));
+    return new Map(sole.map((step) => [step.out, step]));
   }
 
   /** Each step's result gets a block of its own until its last reader has read it. */

@@ -68,6 +68,22 @@ export const divide: Kernel = (out, o, x, i, y, j, n) => {
   }
 };
 
+/** `(x - y[j]) / y[j + 1]`, as standard scores are: two numbers for all rows, and one pass instead of two. */
+export const score: Kernel = (out, o, x, i, y, j, n) => {
+  const centre = y[j];
+  const scale = y[j + 1];
+  for (let k = 0; k < n; k += 4) {
+    const a = (x[i + k] - centre) / scale;
+    const b = (x[i + k + 1] - centre) / scale;
+    const c = (x[i + k + 2] - centre) / scale;
+    const d = (x[i + k + 3] - centre) / scale;
+    out[o + k] = a + (a - a);
+    out[o + k + 1] = b + (b - b);
+    out[o + k + 2] = c + (c - c);
+    out[o + k + 3] = d + (d - d);
+  }
+};
+
 export const less: Kernel = (out, o, x, i, y, j, n) => {
   for (let k = 0; k < n; k += 4) {
     const a = x[i + k];
