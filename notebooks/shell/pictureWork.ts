@@ -95,11 +95,18 @@ function handOf(all: readonly KeptReading[]): { placing_px?: number } {
   return enough ? { placing_px: value_px } : {};
 }
 
+function handWords({ placing_px }: { placing_px?: number }): readonly string[] {
+  return placing_px === undefined
+    ? []
+    : [`Points are placed to within ${placing_px.toFixed(1)} pixels, one standard deviation, by your own repeats`];
+}
+
 function answerTo(reading: PictureReading, all: readonly KeptReading[]): PictureAnswer {
   const { subject, size, points } = reading;
   const view = subject.view as PictureView;
   const limb = limbIn(subject.limb);
-  const told = measuresFromPoints(view, rowsOf(reading), scaleOf(size), limb, handOf(all));
+  const hand = handOf(all);
+  const told = measuresFromPoints(view, rowsOf(reading), scaleOf(size), limb, hand);
   const hasScale = size.kind !== 'none' && scaleLandmarks[size.kind].every(({ code }) => points.has(code));
   return {
     ...(hasScale && { squareness: squarenessOf(told) }),
@@ -111,7 +118,7 @@ function answerTo(reading: PictureReading, all: readonly KeptReading[]): Picture
       })),
     ],
     marks: told.drawing,
-    assumptions: told.assumptions,
+    assumptions: [...handWords(hand), ...told.assumptions],
     ...doubtOf(reading, limb, view),
   };
 }

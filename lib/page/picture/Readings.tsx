@@ -41,12 +41,6 @@ export function Readings({ answer, reading, entry, editing, units, onEnter, onSa
           ))}
         </dl>
       )}
-      {told.length > 0 && (
-        <p class="note">
-          ± is one standard error: of placing the points, of the size, of how square the camera stood, and of what
-          stands before or behind the plane of the scale. {answer.assumptions.map((words) => `${words}. `)}
-        </p>
-      )}
       {refused.length > 0 && (
         <>
           <h3>Not from this picture</h3>
@@ -58,6 +52,12 @@ export function Readings({ answer, reading, entry, editing, units, onEnter, onSa
             ))}
           </ul>
         </>
+      )}
+      {measures.length > 0 && (
+        <p class="note">
+          ± is one standard error: of placing the points, of the size, of how square the camera stood, and of what
+          stands before or behind the plane of the scale. {answer.assumptions.map((words) => `${words}. `)}
+        </p>
       )}
       {editing && told.length > 0 && !reading.again && (
         <div class="picture-enter unprinted">
