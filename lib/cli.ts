@@ -21,6 +21,9 @@ const help = `evenhoof: is each foot of the herd left level and in line, and how
       and prints what it found
   evenhoof page NAME FEET.csv [--horses FILE] [--visits FILE] --out FILE.html
       writes one page as a file that stands alone; NAME is one of ${pages.map(({ name }) => name).join(', ')}
+  evenhoof sql FEET.csv [--horses FILE] [--visits FILE] [--column NAME=FORMULA]
+      prints one SELECT a table, which gives the computed columns from the measured and joined ones of the tidy files;
+      --column adds one of your own to the feet, and may stand more than once
 
   --ranges FILE     ranges of your own in place of the built-in ones; the page Columns saves these as a start
   --dates dmy|mdy   the order of day and month, where the files leave it open
@@ -70,7 +73,13 @@ async function run(args: readonly string[], print: (line: string) => void): Prom
     write(out, await htmlPage(page, { herd: read, units, source: `From ${basename(rest[0])}` }));
     return values.strict && read.problems.length > 0 ? 1 : 0;
   }
-  throw new Unusable(`there is no command ${command}; write tidy or page, or --help`);
+  if (command === 'sql') {
+    const read = readHerd(only(operands, 'sql FEET.csv'), values);
+    for (const text of values.column ?? []) read.feet.add(ownColumn(text));
+    for (const table of ['feet', 'horses', 'intervals'] as const) print(`${read[table].sql(table)};\n`);
+    return 0;
+  }
+  throw new Unusable(`there is no command ${command}; write tidy, page or sql, or --help`);
 }
 
 function parseCall(args: readonly string[]) {
@@ -85,6 +94,7 @@ function parseCall(args: readonly string[]) {
           out: { type: 'string' },
           dates: { type: 'string' },
           ranges: { type: 'string' },
+          column: { type: 'string', multiple: true },
         },
         ...{
           units: { type: 'string' },
@@ -97,6 +107,14 @@ function parseCall(args: readonly string[]) {
   } catch (error) {
     throw new Unusable((error as Error).message);
   }
+}
+
+/** `steeper = toe_angle_deg - 50` as a name and a formula. */
+function ownColumn(text: string): { name: string; formula: string } {
+  const [name, ...formula] = text.split('=');
+  if (name.trim() === '' || formula.length === 0)
+    throw new Unusable(`--column is ${text}; it must be a name, an equals sign and a formula`);
+  return { name: name.trim(), formula: formula.join('=').trim() };
 }
 
 type Options = ReturnType<typeof parseCall>['values'];

@@ -1,6 +1,7 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { DuckDBInstance } from '@duckdb/node-api';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 
 const folder = mkdtempSync(join(tmpdir(), 'evenhoof-cli-'));
@@ -116,5 +117,58 @@ describe('what can’t be used', () => {
     expect([code, said]).toEqual([2, []]);
     expect(complaint).toMatch(/^evenhoof: \P{Cc}+$/u);
     expect(complaint).toMatch(words);
+  });
+});
+
+describe('sql', () => {
+  const demo = (name: string) => new URL(`../data/${name}.csv`, import.meta.url).pathname;
+
+  it('prints statements that a database answers like the tidy files', { timeout: 60_000 }, async () => {
+    const out = join(folder, 'for-sql');
+    const tables = ['--horses', demo('horses'), '--visits', demo('visits')];
+    await evenhoof('tidy', demo('feet'), ...tables, '--out', out);
+    const { code, said } = await evenhoof('sql', demo('feet'), ...tables, '--column', 'twice = 2 * wall_level_mm');
+    expect([code, said.length]).toEqual([0, 3]);
+    const duckdb = await (await DuckDBInstance.create()).connect();
+    const { resources } = JSON.parse(readFileSync(join(out, 'datapackage.json'), 'utf8'));
+    const sqlTypes: Record<string, string> = {
+      number: 'DOUBLE',
+      integer: 'DOUBLE',
+      boolean: 'BOOLEAN',
+      date: 'DATE',
+      string: 'VARCHAR',
+    };
+    for (const [i, table] of ['feet', 'horses', 'intervals'].entries()) {
+      const { fields } = resources.find(({ name }: { name: string }) => name === table).schema;
+      // A column without a value has no type that a database could guess.
+      const types = fields.map(({ name, type }: { name: string; type: string }) => `'${name}': '${sqlTypes[type]}'`);
+      const file = `read_csv('${join(out, table)}.csv', types = {${types.join(', ')}}, nullstr = '')`;
+      await duckdb.run(`CREATE TABLE ${table} AS SELECT * FROM ${file}`);
+      const asked = said[i].replace(/;\s*$/, '');
+      const columns = {
+        feet: ['twice', 'wall_level_mm'],
+        horses: ['body_weight_kg'],
+        intervals: ['toe_length_change_mm'],
+      };
+      for (const name of columns[table as keyof typeof columns]) {
+        const mean = async (from: string) =>
+          (await duckdb.runAndReadAll(`SELECT avg("${name}"), count("${name}") FROM ${from}`)).getRows()[0].map(Number);
+        const [ours, theirs] = [
+          await mean(`(${asked})`),
+          await mean(name === 'twice' ? `(SELECT 2 * wall_level_mm AS twice FROM feet)` : table),
+        ];
+        expect(ours[1]).toBe(theirs[1]);
+        expect(ours[1]).toBeGreaterThan(10);
+        expect(ours[0]).toBeCloseTo(theirs[0], 9);
+      }
+    }
+    duckdb.closeSync();
+  });
+
+  it('says what an own column must look like', async () => {
+    expect(await evenhoof('sql', feet, '--column', 'toe_angle_deg')).toMatchObject({
+      code: 2,
+      complaint: 'evenhoof: --column is toe_angle_deg; it must be a name, an equals sign and a formula',
+    });
   });
 });
