@@ -24,6 +24,7 @@ export interface PoseSummary {
 export interface PoseOptions {
   /** Pixels of placing noise, one standard deviation. */
   readonly placing_px?: number;
+  readonly scalePlacing_px?: number;
   /** Whether landmarks lie off the plane and the board's size is off, as the library assumes; else all is flat and true. */
   readonly depth?: boolean;
   /** Degrees off square, at most. */
@@ -35,7 +36,7 @@ const views: readonly PictureView[] = ['side', 'front', 'rear', 'below'];
 
 /** As many pictures of random feet from random places, the four views in turn, at 12 megapixels. */
 export function picturePoses(count: number, seed: number, options: PoseOptions = {}): PoseSummary[] {
-  const { placing_px = 1, depth = false, off = 10, scale: kind = 'board' } = options;
+  const { placing_px = 1, scalePlacing_px = placing_px, depth = false, off = 10, scale: kind = 'board' } = options;
   const { uniform, normal } = random(seed);
   const between = (from: number, to: number) => from + (to - from) * uniform();
   const sums = new Map<string, { unit: string; n: number; squares: number; covered: number }>();
@@ -57,13 +58,12 @@ export function picturePoses(count: number, seed: number, options: PoseOptions =
         ? { kind, length_mm: between(80, 120) }
         : { kind, width_mm: between(90, 130), height_mm: between(90, 130) };
     const scene = hoofScene(offPlane(hoof, view, depth ? normal : () => 0), view, camera, real);
-    const points = scene.points.map((point) => ({
-      ...point,
-      x_px: point.x_px + placing_px * normal(),
-      y_px: point.y_px + placing_px * normal(),
-    }));
+    const points = scene.points.map((point) => {
+      const noise_px = /^(board|bar)_/.test(point.point) ? scalePlacing_px : placing_px;
+      return { ...point, x_px: point.x_px + noise_px * normal(), y_px: point.y_px + noise_px * normal() };
+    });
     const given = { ...offSize(real, errorOfSize, normal), error_mm: errorOfSize };
-    const { measures } = measuresFromPoints(view, points, given, hoof.limb, { placing_px, depth });
+    const { measures } = measuresFromPoints(view, points, given, hoof.limb, { placing_px, scalePlacing_px, depth });
     for (const { name, unit, value, error } of measures) {
       const truth = hoof.truth[name];
       // An invented foot is symmetric, and noise can't make a foot more so.

@@ -55,18 +55,16 @@ function leansOf(
     ];
   }
   const at = transformPoint(plane.toPicture, middle);
-  let [across, up] = [0, 0];
+  // The picture tells the square of a slope with an error that is alike everywhere; near square the slope itself jumps.
+  const squares = sight.slope.map((slope) => slope ** 2);
+  const errors = [0, 0];
   for (const pair of planes)
     for (const other of pair) {
       const { slope } = sightOf(other.toPicture, transformPoint(other.toPlane, at), { camera, distance_mm });
-      across += (slope[0] - sight.slope[0]) ** 2 / 2;
-      up += (slope[1] - sight.slope[1]) ** 2 / 2;
+      for (const c of [0, 1]) errors[c] += (slope[c] ** 2 - squares[c]) ** 2 / 2;
     }
-  const [x, y] = sight.slope;
-  return [[withError(x, across), withError(y, up), 1 / sight.distance_mm]];
-}
-
-/** A slope as large as its mean square, which its error adds to. */
-function withError(slope: number, square: number): number {
-  return (slope < 0 ? -1 : 1) * Math.sqrt(slope * slope + square);
+  const [across, up] = sight.slope.map(
+    (slope, c) => (slope < 0 ? -1 : 1) * Math.sqrt(Math.hypot(squares[c], Math.sqrt(errors[c]))),
+  );
+  return [[across, up, 1 / sight.distance_mm]];
 }

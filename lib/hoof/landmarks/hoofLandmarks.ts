@@ -29,7 +29,7 @@ export function hoofLandmarks(
   const [heelFoot, heelTop] = [edges.bearing(2, 'lateral'), edges.hairline(2, 'lateral')];
   const frog = frogCorners(size);
   const rings = limbRings(size);
-  const axis: readonly Place[] = [rings[rings.length - 1].centre, rings[2].centre];
+  const axis: readonly Place[] = [rings[5].centre, rings[2].centre];
   const outline = tracedOutline(edges, 12);
   const views: Readonly<Record<PictureView, ReadonlyMap<string, readonly Place[]>>> = {
     side: new Map<string, readonly Place[]>([

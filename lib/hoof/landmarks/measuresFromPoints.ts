@@ -22,7 +22,13 @@ import { refusalByError, refusalByPicture } from './refusals.ts';
 import { remedyFor } from './remedy.ts';
 import { sidesSwapped } from './sidesSwapped.ts';
 import { defaultDistance_mm, sightOf } from './sight.ts';
-import { defaultPlacing_px, middleOf, type Situation, unknownSquareness_deg } from './situation.ts';
+import {
+  defaultPlacing_px,
+  defaultScalePlacing_px,
+  middleOf,
+  type Situation,
+  unknownSquareness_deg,
+} from './situation.ts';
 import { squareness } from './squareness.ts';
 
 const columns: ReadonlySet<string> = new Set(measured.map(({ name }) => name));
@@ -89,6 +95,7 @@ function situationOf(picture: PlacedPicture, options: PictureOptions): Situation
     sight,
     distance_mm: sight?.distance_mm ?? options.distance_mm ?? defaultDistance_mm,
     placing_px: options.placing_px ?? defaultPlacing_px,
+    scalePlacing_px: options.scalePlacing_px ?? options.placing_px ?? defaultScalePlacing_px,
     depth: options.depth ?? true,
     camera: options.camera,
   };
@@ -101,7 +108,7 @@ function assumptionsOf(
   const sized = plane.known !== 'nothing';
   return [
     placing_px === undefined
-      ? `Points are placed to within ${defaultPlacing_px} pixels, one standard deviation. Place the same points twice to know your own`
+      ? `Points are placed to within ${defaultPlacing_px} pixels, those of the scale to within ${defaultScalePlacing_px}, one standard deviation. Place the same points twice to know your own`
       : '',
     sight === undefined
       ? `The camera was turned and raised by about ${unknownSquareness_deg}° off square, one standard deviation: without a board the picture doesn't tell`

@@ -5,11 +5,11 @@ import { type PicturePlane, picturePlane } from './picturePlane.ts';
 import { defaultScaleError_mm, type Situation } from './situation.ts';
 
 /** Pairs of planes: each corner of the scale moved either way, and each of its sizes larger and smaller. */
-export function otherScales({ scale, corners, placing_px }: Situation): PicturePlane[][] {
+export function otherScales({ scale, corners, scalePlacing_px }: Situation): PicturePlane[][] {
   if (scale === undefined) return [];
   const error = scale.error_mm ?? defaultScaleError_mm;
   const pairs = corners.flatMap((corner, i) =>
-    bothWays((by) => picturePlane(scale, replaced(corners, i, moved(corner, by, placing_px)))),
+    bothWays((by) => picturePlane(scale, replaced(corners, i, moved(corner, by, scalePlacing_px)))),
   );
   const sizes: readonly (readonly PictureScale[])[] =
     scale.kind === 'bar'

@@ -19,8 +19,10 @@ export type PictureScale =
     };
 
 export interface PictureOptions {
-  /** One standard error of a placed point in each direction, in pixels of the picture; a default where not given. */
+  /** One standard error of a placed point in each direction, in pixels of the picture; 3 where not given. */
   readonly placing_px?: number;
+  /** The same for the points of the scale; as `placing_px`, or 1.5 where neither is given. */
+  readonly scalePlacing_px?: number;
   /** The camera's focal length in pixels and the picture's size, where known: squareness is then told more closely. */
   readonly camera?: { readonly focal_px: number; readonly width_px: number; readonly height_px: number };
   /** How far off the lens was, in mm; a metre where not given. */

@@ -29,7 +29,7 @@ export function refusalByPicture(
     };
   if (square && !square.usable)
     return {
-      reason: `The camera was ${square.off_deg.toFixed(0)}° off square, more than ${mostOff_deg}°`,
+      reason: `The camera was ${square.off_deg.toFixed(1)}° off square, more than ${mostOff_deg}°`,
       remedy: remedyOf(square, view),
     };
   if (sided && swapped)

@@ -4,7 +4,10 @@ import type { PlacedPicture } from './placedPicture.ts';
 import type { Sight } from './sight.ts';
 
 /** One standard deviation of a placed point in each direction where a person's own is not known. An assumption. */
-export const defaultPlacing_px = 4;
+export const defaultPlacing_px = 3;
+
+/** The same for the scale's own points, which are sharp. An assumption. */
+export const defaultScalePlacing_px = 1.5;
 
 /** One standard error of a bar's or a board's size where not given, in mm. An assumption. */
 export const defaultScaleError_mm = 0.5;
@@ -18,6 +21,7 @@ export interface Situation extends PlacedPicture {
   readonly sight: Sight | undefined;
   readonly distance_mm: number;
   readonly placing_px: number;
+  readonly scalePlacing_px: number;
   readonly depth: boolean;
   readonly camera: PictureOptions['camera'];
 }
