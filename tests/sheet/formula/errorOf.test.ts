@@ -111,6 +111,8 @@ describe('errorOf', () => {
 
   it("counts a cell's own part in its group's mean once", () => {
     expect(of('a - mean(a)', pair)).toEqual([Math.sqrt(2.5), Math.sqrt(2.5)]);
+    const tiny = of('a - mean(a)', { a: mm([10, 20], [3e-9, 1e-9]) });
+    for (const error of tiny) expect(error * 1e9).toBeCloseTo(Math.sqrt(2.5), 12);
     expect(of('a - mean(a, limb)', pair)).toEqual([0, 0]);
     expect(of('a - opposite(mean(a, limb))', pair)).toEqual([Math.sqrt(10), Math.sqrt(10)]);
     expect(of('mean(a, limb) - opposite(mean(a, limb))', pair)).toEqual([Math.sqrt(10), Math.sqrt(10)]);
@@ -261,7 +263,7 @@ describe('errorOf', () => {
     'mean(toe - mean(toe), horse_id)',
     'mean((toe - mean(toe)) / sd(toe), horse_id) * toe',
     'mean(toe - mean(toe), horse_id) * mean(heel * toe, limb)',
-    'mean(mean(toe - mean(toe), horse_id) * heel, limb) / heel',
+    'mean(mean(toe - 2 * mean(toe), horse_id) * heel, limb) / heel',
     'mean(toe - mean(toe), horse_id) - mean(heel + mean(heel) + mean(toe), horse_id)',
     'toe - opposite(mean(toe - mean(heel), horse_id))',
   ])('of %s too, whose groups hold more cells than are written out', (formula) => {
