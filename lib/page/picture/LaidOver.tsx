@@ -2,7 +2,7 @@ import { useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'pr
 import { FailureLine, useFailure } from '../parts/FailureLine.tsx';
 import { asItLies, seenThrough, sightOf, through } from './frames.ts';
 import { openPicture } from './openPicture.ts';
-import { closePyramid, levelFor, type Pyramid, pyramidOf } from './pyramid.ts';
+import { closePyramid, density, levelFor, type Pyramid, pyramidOf } from './pyramid.ts';
 import type { Size } from './sight.ts';
 import { codeOf } from './slots.ts';
 import type { FlatMap, KeptReading, PictureAnswer, PictureWork, Spot } from './work.ts';
@@ -149,7 +149,7 @@ function Both({ label, share, layers }: BothProps) {
   const maps = sight ? layers.map(({ map }) => seenThrough(map, sight)) : [];
   useLayoutEffect(() => {
     if (!room || maps.length === 0) return;
-    const dense = devicePixelRatio;
+    const dense = density();
     const element = canvas.current!;
     element.width = Math.round(room.width * dense);
     element.height = Math.round(room.height * dense);

@@ -5,7 +5,7 @@ import { listenToGestures } from './gestures.ts';
 import { Lens } from './Lens.tsx';
 import { Marks } from './Marks.tsx';
 import { choose, nextPoint, type Placing, put } from './placing.ts';
-import { drawSight, type Pyramid } from './pyramid.ts';
+import { density, drawSight, type Pyramid } from './pyramid.ts';
 import { bringing, held, pinched, type Sight, type Size, toPicture, toRoom, wholeSight, zoomed } from './sight.ts';
 import type { Slot } from './slots.ts';
 import type { PictureAnswer, Spot } from './work.ts';
@@ -95,7 +95,7 @@ export function Stage(props: StageProps) {
 
   useLayoutEffect(() => {
     if (!sight || !room) return;
-    const dense = devicePixelRatio;
+    const dense = density();
     const element = canvas.current!;
     const [width, height] = [Math.round(room.width * dense), Math.round(room.height * dense)];
     // Setting a size clears the canvas and makes a new one.

@@ -5,6 +5,9 @@ export interface Pyramid extends Size {
   readonly levels: readonly ImageBitmap[];
 }
 
+/** How many px of the device a px of the screen is drawn with: more than two cost frames and show nothing in a photograph. */
+export const density = () => Math.min(devicePixelRatio, 2);
+
 /** Below this a smaller level would save nothing, in px. */
 const LEAST = 600;
 
