@@ -81,6 +81,47 @@ describe('RunningSums', () => {
   });
 });
 
+describe('RunningSums.replace', () => {
+  const sumsOf = (values: readonly number[], power: 1 | 2 = 1) =>
+    new RunningSums(Float64Array.from(values), whole(values.length), power);
+
+  test('moves the sum by the difference, and the count where a value comes or goes', () => {
+    const sums = sumsOf([1, 2, Number.NaN]);
+    const replaced = (before: number, now: number) => {
+      sums.replace(0, before, now);
+      return [sums.counts[0], sums.total(0)];
+    };
+    expect(replaced(2, 5)).toEqual([2, 6]);
+    expect(replaced(Number.NaN, 10)).toEqual([3, 16]);
+    expect(replaced(1, Number.NaN)).toEqual([2, 15]);
+    expect(replaced(Number.NaN, Number.NaN)).toEqual([2, 15]);
+    expect(replaced(5, Number.NaN)).toEqual([1, 10]);
+    expect(replaced(10, Number.NaN)).toEqual([0, 0]);
+    const squares = sumsOf([1, 2], 2);
+    squares.replace(0, 2, 3);
+    expect(squares.total(0)).toBe(10);
+  });
+
+  test('asks to add up afresh where what leaves is more than 2^40 times what stays, in the sum’s own power', () => {
+    expect(sumsOf([1, 2 ** 40]).replace(0, 2 ** 40, 0)).toBe(false);
+    expect(sumsOf([1, 2 ** 41]).replace(0, 2 ** 41, 0)).toBe(true);
+    expect(sumsOf([1, 2 ** 20], 2).replace(0, 2 ** 20, 0)).toBe(false);
+    expect(sumsOf([1, 2 ** 21], 2).replace(0, 2 ** 21, 0)).toBe(true);
+    expect(sumsOf([1, 2]).replace(0, Number.NaN, 5)).toBe(false);
+  });
+
+  test('of the last value leaves nothing to add up', () => {
+    expect(sumsOf([7]).replace(0, 7, Number.NaN)).toBe(false);
+  });
+
+  test('keeps what one double has no room for', () => {
+    const sums = sumsOf([2 ** 60, 1, 1]);
+    expect(sums.total(0)).toBe(2 ** 60);
+    sums.replace(0, 2 ** 60, 0);
+    expect(sums.total(0)).toBe(2);
+  });
+});
+
 describe('RunningSums.sd', () => {
   const sdOf = (values: Float64Array) =>
     RunningSums.sd(
