@@ -1,47 +1,11 @@
-import { spawn, spawnSync } from 'node:child_process';
+import { execFileSync, spawn, spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { mixedModel } from '../../lib/stats/mixed/mixedModel.ts';
-import { random } from '../../lib/stats/random.ts';
 import { against, type BenchRow, interleaved } from './interleaved.ts';
-
-/** Invented intervals: horses with four limbs each, their lengths around each horse's own habit. */
-function invented(horses: number, visits: number) {
-  const { normal } = random(11);
-  const n = horses * 4 * visits;
-  const columns = {
-    horse: new Array<string>(n),
-    limb: new Array<string>(n),
-    within: new Float64Array(n),
-    between: new Float64Array(n),
-    y: new Float64Array(n),
-  };
-  let row = 0;
-  for (let h = 0; h < horses; h++) {
-    const habit = 42 + 6 * normal();
-    const horse = 1.4 * normal();
-    for (const limb of ['LF', 'RF', 'LH', 'RH']) {
-      const foot = 0.9 * normal();
-      for (let visit = 0; visit < visits; visit++, row++) {
-        const within = 5 * normal();
-        columns.horse[row] = `h${h}`;
-        columns.limb[row] = limb;
-        columns.within[row] = within;
-        columns.between[row] = habit;
-        columns.y[row] = 0.05 * within + 0.02 * habit + horse + foot + 1.5 * normal();
-      }
-    }
-  }
-  return columns;
-}
-
-const spec = {
-  response: 'y',
-  fixed: ['within', 'between', 'limb'],
-  random: [{ by: ['horse'] }, { by: ['horse', 'limb'] }],
-};
+import { inventedIntervals, nestedModel } from './inventedIntervals.ts';
 
 const inR = `suppressMessages({library(lme4); library(lmerTest)})
 d <- read.csv(commandArgs(TRUE)[1])
@@ -53,7 +17,10 @@ while (length(line <- readLines(con, n = 1)) > 0) {
   cat(sprintf("%.12f\\n", REMLcrit(m))); flush(stdout())
 }`;
 
-/** The nested model against R's lme4, without and with Satterthwaite's degrees of freedom, where R has both packages. */
+/**
+ * The nested model against R's lme4, without and with Satterthwaite's degrees of freedom, where R has both packages: the
+ * median of the fits of one process, and the first fit of a fresh one, when the engine has compiled nothing yet.
+ */
 export async function bench(): Promise<BenchRow[]> {
   const there = spawnSync('Rscript', ['-e', 'library(lme4); library(lmerTest)'], { stdio: 'ignore' }).status === 0;
   if (!there) return [];
@@ -64,7 +31,7 @@ export async function bench(): Promise<BenchRow[]> {
       [248, 10],
       [2365, 10],
     ]) {
-      const columns = invented(horses, visits);
+      const columns = inventedIntervals(horses, visits);
       const file = join(folder, `${horses}.csv`);
       const names = Object.keys(columns) as (keyof typeof columns)[];
       const lines = columns.horse.map((_, row) => names.map((name) => columns[name][row]).join(','));
@@ -78,20 +45,30 @@ export async function bench(): Promise<BenchRow[]> {
         r.stdin.write(`${what}\n`);
         return Number((await answers.next()).value);
       };
-      const ours = () => mixedModel(columns, spec);
+      const ours = () => mixedModel(columns, nestedModel);
+      const start = performance.now();
       const theirs = await ask('lme4');
+      const firstOfR = performance.now() - start;
       if (Math.abs(ours().criterion - theirs) > 1e-4)
         throw new Error(`Not the same model: ${ours().criterion}, ${theirs}`);
-      const medians = await interleaved({ ours, lmer: () => ask('lme4'), lmerTest: () => ask('lmerTest') }, 5);
-      rows.push(
-        ...against(`mixed model with degrees of freedom, ${columns.y.length} rows`, medians, {
-          lmer: 'at most 0.1 × lmer',
-        }),
-      );
+      const what = `mixed model with degrees of freedom, ${columns.y.length} rows`;
+      const medians = await interleaved({ ours, lmer: () => ask('lme4'), lmerTest: () => ask('lmerTest') }, 7);
+      rows.push(...against(`${what}, fit after fit`, medians, { lmer: 'at most 0.1 × lmer' }));
+      rows.push({
+        what: `${what}, the first fit of a process`,
+        peer: 'lmer',
+        ours: first(horses, visits),
+        theirs: firstOfR,
+      });
       r.stdin.end();
     }
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
   return rows;
+}
+
+function first(horses: number, visits: number): number {
+  const script = join(import.meta.dirname, 'firstFit.ts');
+  return Number(execFileSync(process.execPath, [...process.execArgv, script, `${horses}`, `${visits}`]));
 }

@@ -25,11 +25,11 @@ export function fitRows(data: Readonly<Record<string, Data>>, spec: ModelSpec, m
 
 /** The same model for another response of the same rows. */
 export function refit(first: Fit, response: Float64Array, method = first.method): Fit {
-  return solve({ ...first.design, y: response }, withResponse(first.blocks, response), method);
+  return solve({ ...first.design, y: response }, withResponse(first.blocks, response), method, first.moments);
 }
 
-function solve(rows: Design, model: Blocks, method: 'REML' | 'ML'): Fit {
-  const best = optimise(model, method);
+function solve(rows: Design, model: Blocks, method: 'REML' | 'ML', moments?: Float64Array): Fit {
+  const best = optimise(model, method, moments);
   const degrees = method === 'REML' ? model.n - model.p : model.n;
   return { ...best, design: rows, blocks: model, method, variance: best.factored.residualSquares / degrees };
 }

@@ -5,6 +5,7 @@ import { byCovariance, covarianceByTheta, toTheta } from './derivatives.ts';
 import type { Design } from './design.ts';
 import { factor } from './factor.ts';
 import { type MixedModel, refitModel } from './mixedModel.ts';
+import { momentEquations } from './moments.ts';
 import { newton } from './newton.ts';
 import { optimise } from './optimise.ts';
 import { pieces } from './pieces.ts';
@@ -69,9 +70,10 @@ export function profileIntervals(model: MixedModel, level = 0.95): ProfileInterv
     const column = best.fit.design.terms.findIndex(({ name }) => name === term);
     const { values } = best.fit.design.terms[column];
     const without = blocks({ ...best.fit.design, terms: best.fit.design.terms.filter((_, i) => i !== column) });
+    const moments = momentEquations(without);
     const rise: Rise = (value) => {
       const response = best.fit.design.y.map((y, row) => y - value * values[row]);
-      return optimise(withResponse(without, response), 'ML').criterion - cut;
+      return optimise(withResponse(without, response), 'ML', moments).criterion - cut;
     };
     add({ kind: 'fixed', term, estimate }, se, [-Infinity, Infinity], rise);
   }
