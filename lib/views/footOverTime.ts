@@ -86,39 +86,13 @@ export const viewWords: Readonly<Record<OverlaidView, string>> = {
 /** Width, height above the origin and below it, in mm. */
 const room: Readonly<Record<OverlaidView, (shapes: readonly FootShape[]) => readonly [number, number, number]>> = {
   side: (shapes) => {
-    const profiles = shapes.map(profileOf);
-    return [
-      14 +
-        most(
-          profiles.map(({ heel, heelTop }) => Math.max(heel[0], heelTop[0])),
-          150,
-        ) +
-        12,
-      96,
-      6,
-    ];
+    const ends = shapes.map(profileOf).flatMap(({ heel, heelTop }) => [heel[0], heelTop[0]]);
+    return [14 + Math.max(150, ...ends) + 12, 96, 6];
   },
-  front: (shapes) => [
-    most(
-      shapes.map((shape) => 2 * frontOf(shape).half),
-      130,
-    ) + 24,
-    88,
-    6,
-  ],
+  front: (shapes) => [Math.max(130, ...shapes.map((shape) => 2 * frontOf(shape).half)) + 24, 88, 18],
   below: (shapes) => {
     const boxes = shapes.map(printBox);
-    return [
-      most(
-        boxes.map((box) => box.across),
-        0,
-      ),
-      most(
-        boxes.map((box) => box.above),
-        0,
-      ),
-      20,
-    ];
+    return [Math.max(...boxes.map(({ across }) => across)), Math.max(...boxes.map(({ above }) => above)), 20];
   },
 };
 
@@ -151,5 +125,3 @@ function insideMark(view: OverlaidView, left: boolean, [width, height]: readonly
     ),
   ];
 }
-
-const most = (values: readonly number[], least: number) => Math.max(least, ...values.filter(Number.isFinite));

@@ -82,8 +82,8 @@ function named(draw: Pen, [width]: Point, rows: typeof parts): SvgNode[] {
 /** How a foot takes weight, from the side: what comes down, what gives at the heels, where it rolls over. A schematic. */
 export function footUnderWeight(): SvgNode {
   const profile = profileOf(foot);
-  const size: Point = [430, 250];
-  const draw = pen(0.8, [110, 205]);
+  const size: Point = [520, 230];
+  const draw = pen(0.8, [190, 200]);
   const { toe, heel, heelTop, pasternTop, toeTop } = profile;
   const down = along(pasternTop, heelTop, 0.35);
   return picture(
@@ -106,11 +106,11 @@ export function footUnderWeight(): SvgNode {
     }),
     svg('path', { d: head(draw, [toe[0] - 24, 28], 96), fill: roles.measured }),
     words('weight, through the pastern', draw.at([down[0] + 10, down[1] + 44]), 'start', { fill: inks.ink }),
-    words('the heels give', draw.at([heelTop[0] + 34, heelTop[1] + 4]), 'start', { fill: inks.ink }),
-    words('frog and cushion', draw.at([heel[0] + 6, 14]), 'start', { fill: inks.ink }),
-    words('rolls over here', draw.at([toe[0] - 30, 36]), 'end', { fill: inks.ink }),
-    words('the wall, from which', draw.at([toeTop[0] - 14, toeTop[1] - 18]), 'end', { fill: inks.ink }),
-    words('the bone hangs', draw.at([toeTop[0] - 18, toeTop[1] - 36]), 'end', { fill: inks.ink }),
+    words('the heels give', draw.at([heelTop[0] + 36, heelTop[1] + 2]), 'start', { fill: inks.ink }),
+    words('frog and cushion', draw.at([heel[0] + 10, 6]), 'start', { fill: inks.ink }),
+    words('rolls over here', draw.at([toe[0] - 30, 14]), 'end', { fill: inks.ink }),
+    words('the wall, from which', draw.at([toeTop[0] - 14, toeTop[1] - 14]), 'end', { fill: inks.ink }),
+    words('the bone hangs', draw.at([toeTop[0] - 14, toeTop[1] - 26]), 'end', { fill: inks.ink }),
     straight(draw, [toeTop[0] - 12, toeTop[1] - 24], [toeTop[0] + 2, toeTop[1] - 22], {
       stroke: inks.soft,
       'stroke-width': strokes.hair,
