@@ -1,10 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { type ColumnInput, type TextColumn, toColumn } from '../../../lib/sheet/column.ts';
 import { parse } from '../../../lib/sheet/formula/parse.ts';
+import { summaries } from '../../../lib/sheet/formula/summaries.ts';
 import { Engine } from '../../../lib/sheet/incremental/engine.ts';
 import { GroupsStage, listed } from '../../../lib/sheet/incremental/groupsStage.ts';
 import { InputStage } from '../../../lib/sheet/incremental/inputStage.ts';
 import { changedRows, many, numberBefore, numbersOf, type Stage } from '../../../lib/sheet/incremental/stage.ts';
+import { readingOf, SummaryStage } from '../../../lib/sheet/incremental/summaryStage.ts';
 import type { Relation } from '../../../lib/sheet/relation.ts';
 
 const opposite: Relation = {
@@ -261,6 +263,36 @@ describe('a summary', () => {
     set('horse', 4, 'h0');
     const values = mean.column.values as Float64Array;
     expect([values[0], values[4], values[5]]).toEqual([2, 2, 6]);
+  });
+
+  test('of nothing is missing, and of a first value that value', () => {
+    const { formula, set } = herd();
+    const [sum, mean] = [formula('sum(toe, horse) + 0'), formula('mean(toe, horse) + 0')];
+    const found = () => [sum, mean].map((stage) => (stage.column.values as Float64Array)[4]);
+    for (const row of [4, 5, 6, 7]) set('toe', row, null);
+    expect(found()).toEqual([Number.NaN, Number.NaN]);
+    set('toe', 6, 8);
+    expect(found()).toEqual([8, 8]);
+  });
+
+  test('that nothing is kept running for is worked out afresh', () => {
+    const source = new InputStage(toColumn({ values: Float64Array.of(1, 2, 3) }));
+    const groups = new GroupsStage([new InputStage(toColumn({ values: ['a', 'b', 'a'] }))], 3);
+    const row = { ...summaries.find(({ name }) => name === 'sum')!, name: 'total' };
+    const total = new SummaryStage(
+      source,
+      groups,
+      readingOf(row, source, groups, Number.NaN, (_, make) => make()),
+    );
+    groups.refresh();
+    expect(total.refresh()).toBe('all');
+    expect([...total.result.values]).toEqual([4, 2]);
+    total.fresh = false;
+    source.write(1, 7);
+    source.changes = source.refresh();
+    groups.changes = 'none';
+    expect(total.refresh()).toBe('all');
+    expect([...total.result.values]).toEqual([4, 7]);
   });
 
   test('of text counts what is there', () => {
