@@ -32,7 +32,6 @@ export function intervalSpread({ horse, limb, start, end }: IntervalData): Inter
     (sum, own, h) => sum + own.reduce((part, days) => part + (days - means[h]) ** 2, 0),
     0,
   );
-  const spare = all.length - ofHorses.length;
   return {
     horses: ofHorses.length,
     feet: new Set(horse.map((name, row) => `${name}\u0000${limb[row]}`)).size,
@@ -44,7 +43,8 @@ export function intervalSpread({ horse, limb, start, end }: IntervalData): Inter
     ),
     middle: median(all),
     longest: all.reduce((most, days) => Math.max(most, days), all.length === 0 ? Number.NaN : Number.NEGATIVE_INFINITY),
-    withinHorses: spare > 0 ? Math.sqrt(squares / spare) : Number.NaN,
+    // Where no horse has two, nothing over nothing.
+    withinHorses: Math.sqrt(squares / (all.length - ofHorses.length)),
     betweenHorses: sd(means),
   };
 }

@@ -189,14 +189,23 @@ describe('intervalSpread', () => {
         ...interval('Star', '2026-02-10', '2026-04-01', 0, 2, { limb }),
       ]),
       ...interval('Moss', '2026-01-01', '2026-02-25', 0, 4),
+      ...interval('Moss', '2026-02-25', '2026-04-21', 0, 4),
     ];
     const data = intervalData(yard(readings), { outcome: 'wall_level_mm' });
     const spread = intervalSpread(data);
-    // Star: 40 and 50 days; Moss: 55.
-    expect(spread).toMatchObject({ horses: 2, feet: 3, intervals: 3, rows: 5, shortest: 40, middle: 50, longest: 55 });
-    expect(spread.withinHorses).toBeCloseTo(Math.sqrt(2 * 25), 10);
+    // Star: 40 and 50 days; Moss: 55 twice.
+    expect(spread).toMatchObject({
+      horses: 2,
+      feet: 3,
+      intervals: 4,
+      rows: 6,
+      shortest: 40,
+      middle: 52.5,
+      longest: 55,
+    });
+    expect(spread.withinHorses).toBeCloseTo(Math.sqrt((2 * 25) / 2), 10);
     expect(spread.betweenHorses).toBeCloseTo(10 / Math.SQRT2, 10);
-    // Each of Star's feet changed by 1 and by 2.
-    expect(usualChangeSpread(data)).toBeCloseTo(Math.sqrt(0.5), 10);
+    // Each of Star's feet changed by 1 and by 2, Moss's by 4 twice: 2 × 0.5 over three degrees of freedom.
+    expect(usualChangeSpread(data)).toBeCloseTo(Math.sqrt(1 / 3), 10);
   });
 });
