@@ -20,6 +20,9 @@ import { rememberedPlan, rememberPlan } from './matchings.ts';
 import { type GuidedTable, keptTable } from './openFiles.ts';
 import { ProblemSheet } from './Problems.tsx';
 
+/** So many rows are read while columns are matched; all of them once it is decided. */
+const shownRows = 20_000;
+
 interface Props {
   readonly sheets: readonly CellGrid[];
   readonly answer: (table: GuidedTable | undefined) => void;
@@ -40,7 +43,7 @@ export function GuidedImport({ sheets, answer }: Props) {
   const plan = changed?.grid === grid ? changed.plan : begun.plan;
   const change = (part: Partial<ImportPlan>) => setPlan({ grid, plan: { ...plan, ...part } });
   const again = (table: TableName, row: number) => change(suggestPlan(grid, table, row));
-  const read = useMemo(() => readPlanned(grid, plan), [grid, plan]);
+  const read = useMemo(() => readPlanned(grid, plan, shownRows), [grid, plan]);
   const place = useRef<HTMLElement>(null);
   useEffect(() => place.current?.focus(), []);
   const headings = fileHeadings(grid, plan.headingRow);
@@ -125,7 +128,7 @@ export function GuidedImport({ sheets, answer }: Props) {
       <Limbs plan={plan} read={read} change={change} />
       <FirstRows read={read} table={plan.table} />
       <p role="status">
-        {read.rowsOfFile.length} rows of {plan.table} come of it.{' '}
+        {read.rowsOfFile.length} rows of {plan.table} come of {grid.rows.length > shownRows ? 'its first rows' : 'it'}.{' '}
         {read.problems.length === 0
           ? 'Every cell can be read.'
           : `${read.problems.length} ${read.problems.length === 1 ? 'thing' : 'things'} can’t be used as written.`}
@@ -142,7 +145,7 @@ export function GuidedImport({ sheets, answer }: Props) {
           disabled={!ready}
           onClick={() => {
             rememberPlan(grid, plan);
-            answer({ name: plan.table, table: keptTable(read, grid.file) });
+            answer({ name: plan.table, table: keptTable(readPlanned(grid, plan), grid.file) });
           }}
         >
           Read it so

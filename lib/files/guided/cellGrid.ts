@@ -12,6 +12,9 @@ export interface CellGrid {
   readonly serial: SerialDays;
 }
 
+/** More columns than anyone matches by hand: such a file is no table of measurements. */
+export const mostColumns = 1000;
+
 /** Spreadsheets count days from the end of 1899, old ones on some computers from 1904. */
 export type SerialDays = 1900 | 1904;
 

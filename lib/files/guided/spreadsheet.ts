@@ -1,7 +1,7 @@
 import type { CellValue, Workbook } from 'hucre/xlsx';
 import { isoFromDays } from '../../sheet/days.ts';
 import { guard } from '../guard.ts';
-import type { CellGrid } from './cellGrid.ts';
+import { type CellGrid, mostColumns } from './cellGrid.ts';
 
 /** Whether a file is packed as spreadsheets and archives are. */
 export function isPacked(bytes: Uint8Array): boolean {
@@ -27,6 +27,11 @@ export async function readSpreadsheet(bytes: Uint8Array, file: string): Promise<
   });
   const filled = grids.filter(({ rows }) => rows.some((row) => row.some((text) => text !== '')));
   if (filled.length === 0) throw new SpreadsheetError(`${file} holds no cells. Choose the file with the measurements`);
+  const wide = filled.find(({ rows }) => rows.some((row) => row.length > mostColumns));
+  if (wide)
+    throw new SpreadsheetError(
+      `The sheet ${wide.sheet.slice(0, 60)} of ${file} has more than ${mostColumns} columns. Take out what is no measurement, and save it again`,
+    );
   return filled;
 }
 

@@ -6,7 +6,7 @@ import { markOf } from '../layout.ts';
 import { isMissing } from '../missingWords.ts';
 import { isSerialDay } from '../parseDate.ts';
 import { schemas } from '../schemas.ts';
-import type { CellGrid } from './cellGrid.ts';
+import { type CellGrid, mostColumns } from './cellGrid.ts';
 import { fileHeadings, limbInHeading } from './fileHeadings.ts';
 import { type ColumnMatch, headingMatches } from './headingMatches.ts';
 import type { ColumnUse, ImportPlan } from './importPlan.ts';
@@ -129,6 +129,7 @@ export function headingsKey(grid: CellGrid, { headingRow }: ImportPlan): string 
 
 /** Whether a file looks like one of our tables at all: at least two of its columns are understood, and it has rows. */
 export function promising(grid: CellGrid): boolean {
+  if (grid.rows.some(({ length }) => length > mostColumns)) return false;
   const { uses, headingRow } = suggestPlan(grid);
   return grid.rows.length > headingRow + 1 && uses.filter(({ kind }) => kind === 'column').length > 1;
 }

@@ -5,7 +5,7 @@ import { fileHeadings, limbInHeading } from '../../../lib/files/guided/fileHeadi
 import type { ColumnUse, ImportPlan } from '../../../lib/files/guided/importPlan.ts';
 import { type PlannedRead, readPlanned } from '../../../lib/files/guided/readPlanned.ts';
 import { isPacked, readSpreadsheet } from '../../../lib/files/guided/spreadsheet.ts';
-import { headingsKey, suggestPlan } from '../../../lib/files/guided/suggestPlan.ts';
+import { headingsKey, promising, suggestPlan } from '../../../lib/files/guided/suggestPlan.ts';
 import { toColumn } from '../../../lib/sheet/column.ts';
 import { daysFromIso, isoFromDays } from '../../../lib/sheet/days.ts';
 
@@ -222,6 +222,19 @@ describe('readSpreadsheet', () => {
     expect(cells(read, 'shod')).toEqual([1, 0, Number.NaN]);
     expect(cells(read, 'Note')).toEqual(['=1+1', 'a\tb "c"\nd', '007']);
     expect(read.problems.map(({ row, code }) => [row, code])).toEqual([[5, 'no-key']]);
+  });
+
+  it('refuses thousands of columns in words, as a text file of them is not matched by hand', async () => {
+    const row = ['Horse', 'Date', ...Array.from({ length: 1200 }, (_, i) => `Toe angle ${i}`)];
+    const book = sheets.utils.book_new();
+    sheets.utils.book_append_sheet(book, sheets.utils.aoa_to_sheet([row, row]), 'Wide');
+    const bytes = new Uint8Array(sheets.write(book, { type: 'array', bookType: 'xlsx' }));
+    await expect(readSpreadsheet(bytes, 'yard.xlsx')).rejects.toThrow(
+      'The sheet Wide of yard.xlsx has more than 1000 columns',
+    );
+    expect(promising(grid(row.join(), row.join()))).toBe(false);
+    expect(promising(grid('Animal,Seen,LF toe angle', 'Bella,2026-03-09,52'))).toBe(true);
+    expect(promising(grid('Dear farrier,', 'thank you.'))).toBe(false);
   });
 
   it.each([
