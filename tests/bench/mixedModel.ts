@@ -27,9 +27,9 @@ export async function bench(): Promise<BenchRow[]> {
   const folder = mkdtempSync(join(tmpdir(), 'evenhoof-bench-'));
   const rows: BenchRow[] = [];
   try {
-    for (const [horses, visits] of [
-      [248, 10],
-      [2365, 10],
+    for (const [horses, visits, rounds] of [
+      [248, 10, 15],
+      [2365, 10, 7],
     ]) {
       const columns = inventedIntervals(horses, visits);
       const file = join(folder, `${horses}.csv`);
@@ -52,7 +52,7 @@ export async function bench(): Promise<BenchRow[]> {
       if (Math.abs(ours().criterion - theirs) > 1e-4)
         throw new Error(`Not the same model: ${ours().criterion}, ${theirs}`);
       const what = `mixed model with degrees of freedom, ${columns.y.length} rows`;
-      const medians = await interleaved({ ours, lmer: () => ask('lme4'), lmerTest: () => ask('lmerTest') }, 7);
+      const medians = await interleaved({ ours, lmer: () => ask('lme4'), lmerTest: () => ask('lmerTest') }, rounds);
       rows.push(...against(`${what}, fit after fit`, medians, { lmer: 'at most 0.1 × lmer' }));
       rows.push({
         what: `${what}, the first fit of a process`,
