@@ -3,12 +3,12 @@ import { type Column, type Columns, TextColumn, toColumn } from './column.ts';
 import { ComputedColumn } from './computedColumn.ts';
 import type { ComputedDefinition, Definition, Edit, MeasuredDefinition } from './edits.ts';
 import { type Formula, fitFormulas } from './fitFormulas.ts';
-import { errorOf } from './formula/errorOf.ts';
 import { inline } from './formula/inline.ts';
 import type { Node } from './formula/syntax.ts';
 import { Engine } from './incremental/engine.ts';
 import { InputStage } from './incremental/inputStage.ts';
 import type { ColumnStage } from './incremental/stage.ts';
+import { KeptErrors, type MeasuredFormula } from './keptErrors.ts';
 import { nearest } from './nearest.ts';
 import type { Relation } from './relation.ts';
 import { asInput, withoutRows, withRows } from './rowEdits.ts';
@@ -31,6 +31,7 @@ export class LiveTable implements Table {
   #engine = new Engine(this.#site());
   readonly #stages = new Map<string, ColumnStage>();
   readonly #shown = new Map<string, Column>();
+  readonly #errors = new KeptErrors();
   #stale = false;
 
   constructor(readonly relations: readonly Relation[]) {}
@@ -52,7 +53,10 @@ export class LiveTable implements Table {
     const shown =
       formula === undefined || column.kind === 'text'
         ? column
-        : new ComputedColumn(formula, column.values, () => errorOf(this.measuredFormula(name)!, this));
+        : new ComputedColumn(formula, column.values, {
+            ready: () => this.#errors.has(name),
+            values: () => this.#errors.of(name, () => this.#overMeasured(name), this),
+          });
     this.#shown.set(name, shown);
     return shown;
   }
@@ -85,6 +89,21 @@ export class LiveTable implements Table {
   measuredFormula(name: string): Node | undefined {
     const formula = this.formula(name);
     return formula && inline(formula.node, (other) => this.#formulas.get(other)?.node);
+  }
+
+  /** The formula of a computed column over measured columns, and which those are. */
+  #overMeasured(name: string): MeasuredFormula {
+    const columns = new Set<string>();
+    const seen = new Set<string>();
+    const visit = (other: string) => {
+      if (seen.has(other)) return;
+      seen.add(other);
+      const formula = this.#formulas.get(other);
+      if (formula === undefined) columns.add(other);
+      else for (const need of formula.needs.keys()) visit(need);
+    };
+    visit(name);
+    return { node: this.measuredFormula(name)!, columns };
   }
 
   /** The computed columns that are made from one directly. */
@@ -124,8 +143,10 @@ export class LiveTable implements Table {
   apply(edit: Edit): void {
     switch (edit.kind) {
       case 'cells':
-        for (const { name, rows, after } of edit.cells)
+        for (const { name, rows, after } of edit.cells) {
           for (let i = 0; i < rows.length; i++) this.#write(name, rows[i], after[i]);
+          this.#errors.change(name, rows, this.#rows);
+        }
         break;
       case 'rows':
         if (edit.how === 'add') this.#insertRows(edit.rows, edit.columns);
@@ -239,6 +260,7 @@ export class LiveTable implements Table {
 
   #arrange(): void {
     this.#stages.clear();
+    this.#errors.clear();
     this.#engine.arrange(() => {
       for (const [name, { stage }] of this.#measured) this.#stages.set(name, this.#engine.input(stage));
       for (const [name, { node }] of this.#formulas) this.#stages.set(name, this.#engine.formula(node));

@@ -36,7 +36,7 @@ function degrees(value: (row: number) => number, error: number) {
 
 function sheetOf(columns: Parameters<typeof FootSheet.from>[0]): Sheet {
   const sheet: Sheet = FootSheet.from(columns);
-  return sheet.addAll(names.map((name) => ({ name, formula: formulas[name] })));
+  return sheet.addAll(names.map((name) => ({ name, formula: formulas[name] }))).beginHistory();
 }
 
 const errorsOf = (sheet: Sheet, name: string) => (sheet.column(name) as ComputedColumn).error;

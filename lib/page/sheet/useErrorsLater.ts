@@ -18,7 +18,9 @@ export function useErrorsLater(data: readonly Column[], near: readonly number[],
       new Set(
         rows < MANY
           ? []
-          : near.map((index) => data[index]).filter((column) => column instanceof ComputedColumn && !known.has(column)),
+          : near
+              .map((index) => data[index])
+              .filter((column) => column instanceof ComputedColumn && !column.errors.ready() && !known.has(column)),
       ),
     [data, near, rows, known],
   );

@@ -78,7 +78,7 @@ function planOf(node: Node, table: Table, numbering: Numbering): Plan {
 
   place(node);
   const inputs = steps.filter(({ carrier: { kind } }) => kind === 'root' || kind === 'relation' || kind === 'summary');
-  return { steps, inputs, rowwise: !seesOtherRows(node, new Set()) };
+  return { steps, inputs, rowwise: !seesOtherRows(node) };
 }
 
 function fill({ steps, inputs }: Plan, block: Table, result: Float64Array, slopes: readonly Float64Array[]): void {
@@ -115,7 +115,8 @@ function addProduct(sum: Float64Array, outer: Float64Array, inner: Float64Array)
   for (let row = 0; row < sum.length; row++) if (outer[row] !== 0) sum[row] += outer[row] * inner[row];
 }
 
-function seesOtherRows(node: Node, seen: Set<Node>): boolean {
+/** Whether a formula's value in a row may come from other rows too. */
+export function seesOtherRows(node: Node, seen = new Set<Node>()): boolean {
   if (seen.has(node)) return false;
   seen.add(node);
   if (node.kind === 'call' && functions.get(node.name)?.sort !== 'plain') return true;

@@ -1,0 +1,74 @@
+import { type Column, TextColumn } from './column.ts';
+import { errorOf } from './formula/errorOf.ts';
+import { seesOtherRows } from './formula/rowSlopes.ts';
+import type { Node } from './formula/syntax.ts';
+import { many } from './incremental/stage.ts';
+import { plainTable } from './plainTable.ts';
+import type { Table } from './table.ts';
+
+/** A formula over measured columns, and the names of those that it is made from. */
+export interface MeasuredFormula {
+  readonly node: Node;
+  readonly columns: ReadonlySet<string>;
+}
+
+interface Kept extends MeasuredFormula {
+  readonly errors: Float64Array | undefined;
+  /** Rows whose errors are out of date. */
+  readonly rows: Set<number>;
+}
+
+/**
+ * Standard errors of computed columns, by name, once they were asked for. After a change those of formulas that look at one
+ * row at a time are worked out again in the rows that changed, and the others whole where they rest on what changed.
+ */
+export class KeptErrors {
+  readonly #kept = new Map<string, Kept>();
+
+  /** Whether next to nothing is left to work out. */
+  has(name: string): boolean {
+    return this.#kept.has(name);
+  }
+
+  /** As `errorOf` gives them; the same array follows later changes. */
+  of(name: string, formula: () => MeasuredFormula, table: Table): Float64Array | undefined {
+    let kept = this.#kept.get(name);
+    if (kept === undefined) {
+      const { node, columns } = formula();
+      kept = { node, columns, errors: errorOf(node, table), rows: new Set() };
+      this.#kept.set(name, kept);
+    }
+    const { node, columns, errors, rows } = kept;
+    if (errors !== undefined && rows.size > 0) {
+      const some = [...rows];
+      const picked = [...columns].map((column) => [column, pick(table.column(column), some)] as const);
+      const found = errorOf(node, plainTable(Object.fromEntries(picked)))!;
+      for (let i = 0; i < some.length; i++) errors[some[i]] = found[i];
+      rows.clear();
+    }
+    return errors;
+  }
+
+  /** Some cells of a measured column have changed. */
+  change(column: string, rows: readonly number[], total: number): void {
+    for (const [name, kept] of this.#kept) {
+      if (!kept.columns.has(column)) continue;
+      if (seesOtherRows(kept.node) || many(kept.rows.size + rows.length, total)) this.#kept.delete(name);
+      else for (const row of rows) kept.rows.add(row);
+    }
+  }
+
+  clear(): void {
+    this.#kept.clear();
+  }
+}
+
+function pick(column: Column, rows: readonly number[]): Column {
+  if (column.kind === 'text')
+    return new TextColumn(
+      Int32Array.from(rows, (row) => column.codes[row]),
+      column.levels,
+    );
+  const at = (numbers: Float64Array) => Float64Array.from(rows, (row) => numbers[row]);
+  return { ...column, values: at(column.values), error: column.error && at(column.error) };
+}
