@@ -38,7 +38,7 @@ export function PictureDesk({ block, work }: { block: PictureBlock; work: Pictur
 
   useEffect(() => {
     if (block.photo) attempt(() => desk.openKept(block.photo));
-  }, []);
+  }, [block.photo]);
 
   // What was just done is said once it is drawn, for those who don't see it.
   useEffect(() => {

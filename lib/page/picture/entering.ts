@@ -15,7 +15,8 @@ export interface Entry {
   readonly cells: Readonly<Record<string, Cell>>;
 }
 
-export const METHOD = 'photograph';
+/** What stands under the method of measuring: nobody should take a drawn foot for one that exists. */
+const methodOf = ({ invented }: KeptReading) => (invented ? 'drawn picture' : 'photograph');
 
 const QUALITY: Readonly<Record<Squareness['state'], string | null>> = {
   square: 'good',
@@ -40,6 +41,7 @@ export function entryOf(sheet: Table, reading: KeptReading, answer: PictureAnswe
   );
   if (Object.keys(values).length === 0 || horse.trim() === '' || Number.isNaN(day)) return undefined;
   const at = (name: string, row: number) => (sheet.names.includes(name) ? cellAt(sheet.column(name), row) : null);
+  const method = methodOf(reading);
   const same: number[] = [];
   for (let row = 0; row < sheet.rows; row++)
     if (
@@ -50,14 +52,14 @@ export function entryOf(sheet: Table, reading: KeptReading, answer: PictureAnswe
     )
       same.push(row);
   const repeatOf = (row: number) => Number(at('repeat', row) ?? 1);
-  const before = same.find((row) => repeatOf(row) === reading.entered?.repeat && at('method', row) === METHOD);
+  const before = same.find((row) => repeatOf(row) === reading.entered?.repeat && at('method', row) === method);
   const room = same.find(
-    (row) => at('method', row) === METHOD && Object.keys(values).every((name) => at(name, row) === null),
+    (row) => at('method', row) === method && Object.keys(values).every((name) => at(name, row) === null),
   );
   const row = before ?? room ?? -1;
   const repeat = row >= 0 ? repeatOf(row) : Math.max(0, ...same.map(repeatOf)) + 1;
   const view_quality = QUALITY[answer.squareness?.state ?? 'unknown'];
-  const circumstances = { method: METHOD, ...(view_quality && { view_quality }) };
+  const circumstances = { method, ...(view_quality && { view_quality }) };
   const cells = { horse_id: horse.trim(), date: day, limb, moment, repeat, ...circumstances, ...values };
   return { row, repeat, values, cells };
 }

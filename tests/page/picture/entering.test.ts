@@ -78,6 +78,12 @@ test('entered again, it goes where it went', () => {
   expect(entryOf(sheet, again, answer)).toMatchObject({ row: 1, repeat: 2 });
 });
 
+test('a drawn foot is entered as what it is, and never beside what was photographed', () => {
+  const sheet = table([['LF', 'between', 1, 'photograph', Number.NaN, 50]]);
+  const entry = entryOf(sheet, { ...reading, invented: true }, answer)!;
+  expect(entry).toMatchObject({ row: -1, repeat: 2, cells: { method: 'drawn picture' } });
+});
+
 test('without a horse, a day or a measure there is nothing to enter', () => {
   const of = (subject: Partial<KeptReading['subject']>) => ({
     ...reading,
