@@ -97,6 +97,27 @@ it('on a noisy arc the geometric fit lies nearer to the points', () => {
   expect(Math.abs(geometric.semiMajor - 60)).toBeLessThan(Math.abs(direct.semiMajor - 60));
 });
 
+it('from the geometric fit no small change of an axis, the place or the turn leads nearer to the points', () => {
+  const { normal } = random(21);
+  const noisy = (points: readonly Point[], noise: number) =>
+    points.map(([x, y]): Point => [x + noise * normal(), y + noise * normal()]);
+  for (const points of [
+    noisy(arc(60, 40, 30, [5, -5], 40), 1),
+    noisy(arc(60, 25, 140, [-300, 80], 30, 0.4, 3.6), 0.8),
+    noisy(arc(3, 2.5, 75, [0, 0], 12, 1, 5.5), 0.1),
+    noisy(arc(800, 500, 100, [2000, 900], 25), 30),
+  ]) {
+    const { x, y, semiMajor: a, semiMinor: b, turn } = fitEllipseGeometric(points) as Ellipse;
+    const axes = { x, y, a, b, turn: (turn * Math.PI) / 180 };
+    const least = ellipse(axes, points, 0).residualSd;
+    for (const name of ['x', 'y', 'a', 'b', 'turn'] as const)
+      for (const step of [1e-4, -1e-4]) {
+        const moved = { ...axes, [name]: axes[name] + step * (name === 'turn' ? 1 : a) };
+        expect(ellipse(moved, points, 0).residualSd, `${name} by ${step}`).toBeGreaterThan(least);
+      }
+  }
+});
+
 describe('nearestOnEllipse', () => {
   it('lies on the ellipse and its normal goes through the point', () => {
     for (const [a, b] of [
