@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import {
   type Choice,
   describeColumn,
@@ -53,7 +53,7 @@ export function MergeOffer({ from, ours, theirs, answer }: Props) {
   const [shown, setShown] = useState(PAGE);
   const [all, setAll] = useState<Choice>('ours');
   const [single, setSingle] = useState<ReadonlyMap<string, Choice>>(new Map());
-  const differences = found.flatMap((merge) => differencesOf(merge, ours[merge.table]!));
+  const differences = useMemo(() => found.flatMap((merge) => differencesOf(merge, ours[merge.table]!)), [units.value]);
   const chosen = (key: string) => single.get(key) ?? all;
   const settle = (choice: Choice) => {
     setAll(choice);
