@@ -180,33 +180,26 @@ export { columnOfTexts } from './store/contents.ts';
 export { type CopyTimes, copyReminder } from './store/copyReminder.ts';
 export { difference } from './store/difference.ts';
 export { journalOf } from './store/entries.ts';
+export { isNewer } from './store/isNewer.ts';
 export type { Entered, JournalEdit, JournalEntry, RowId } from './store/journal.ts';
 export { forgetFolder, type KeptFolderHandle, keepFolder, keptFolder } from './store/keptFolder.ts';
 export { type Merge, type MergedCell, type MergedFormula, mergeOf, nothingNew } from './store/merge.ts';
 export type { Choice, MergeChoices } from './store/mergeEdits.ts';
 export { mergedTable, mergeInto } from './store/mergeInto.ts';
-export { isNewer } from './store/notKept.ts';
 export { OpenRecord } from './store/openRecord.ts';
 export { forgetPicture, keepPicture, keptPicture, keptPictures } from './store/pictures.ts';
 export { pointsFromCsv, pointsToCsv } from './store/pointsTable.ts';
 export { RecordError, type WholeRecord } from './store/recordFiles.ts';
 export { canKeepFolder, chooseFolder, type FolderHandle, RecordFolder } from './store/recordFolder.ts';
-export {
-  chooseRecord,
-  deleteRecord,
-  foundRecord,
-  listRecords,
-  newRecord,
-  recordInUse,
-  renameRecord,
-  takeLeftBehind,
-} from './store/records.ts';
+export { chooseRecord, newRecord, recordInUse } from './store/recordInUse.ts';
+export { deleteRecord, foundRecord, listRecords, renameRecord } from './store/records.ts';
 export { readRecordZip, writeRecordZip } from './store/recordZip.ts';
 export { putSetting, setting } from './store/settings.ts';
 export { tableAsOf } from './store/tableAsOf.ts';
 export { TableRecord } from './store/tableRecord.ts';
 export type { KeptTable, KeptTables, RecordInfo } from './store/tables.ts';
 export { onTold } from './store/tabs.ts';
+export { openRecord, takeLeftBehind, unwrittenRecord } from './store/whenOwn.ts';
 export { agreement as agreementChart } from './views/agreement.ts';
 export { type BetweenVisitsOptions, betweenVisits } from './views/betweenVisits.ts';
 export type { ChartDescription, ChartOptions } from './views/chart.ts';

@@ -16,6 +16,12 @@ export interface Pages {
 /** What a file stands for is in its exports; what Node alone needs drops out of the pages with its importer. */
 const ours = { moduleSideEffects: (id: string) => !/\/lib\/|\/node_modules\/linkedom\//.test(id) };
 
+/** What nearly all pages share is one file: many small ones would pack worse, and come one by one. Charts are for some. */
+const groups = [
+  { name: 'plot', test: /node_modules\/@observablehq\/plot\//, priority: 1 },
+  { name: 'shared', test: (id: string) => !/\/lib\/views\//.test(id), minShareCount: 9 },
+];
+
 /** How Vite builds the notebook. Addresses are relative, so that it runs from any folder of any server. */
 export function siteConfig({
   list = here('../notebooks/index.ts'),
@@ -40,13 +46,14 @@ export function siteConfig({
       emptyOutDir: policy === 'strict',
       target: 'es2022',
       cssCodeSplit: false,
-      modulePreload: { polyfill: false },
+      modulePreload: false,
       assetsInlineLimit: 0,
       chunkSizeWarningLimit: 1500,
       rolldownOptions: {
         treeshake: ours,
         checks: { pluginTimings: false },
         output: {
+          codeSplitting: { groups },
           entryFileNames: ({ name }) => (name === 'service-worker' ? '[name].js' : 'assets/[name]-[hash].js'),
         },
       },

@@ -1,6 +1,6 @@
 import { createContext } from 'preact';
 import type { DisplayUnits } from '../sheet/display.ts';
-import type { Download, LinkedCharts, SheetBlock } from './blocks.ts';
+import type { Chart, Download, LinkedCharts, SheetBlock } from './blocks.ts';
 import type { ControlValue } from './page.ts';
 import type { Editing } from './sheet/editing.ts';
 import type { RunTask } from './task.ts';
@@ -18,8 +18,8 @@ export interface Surroundings {
   readonly editing?: (table: string) => Editing | undefined;
   /** How tasks are run that take longer than a frame; on the page itself where left out. */
   readonly run?: RunTask;
-  /** Where there is no window: what charts are drawn with. */
-  readonly document?: Document;
+  /** Where nothing moves: a chart as SVG, so wide in pixels. */
+  readonly draw?: (chart: Chart, width: number) => string;
   /** Where there is no window: linked charts, drawn beforehand. */
   readonly linked?: ReadonlyMap<LinkedCharts, string>;
 }

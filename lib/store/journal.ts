@@ -1,16 +1,13 @@
 import type { Cell } from '../sheet/cell.ts';
 import type { Kind } from '../sheet/column.ts';
 import type { ComputedDefinition } from '../sheet/edits.ts';
+import type { RowId } from './rowIds.ts';
 import type { TableName } from './tables.ts';
+
+export type { RowId } from './rowIds.ts';
 
 /** The layout that this program writes. A record with a greater number is a newer program's: it is refused, untouched. */
 export const RECORD_VERSION = 3;
-
-/**
- * One row for good, wherever it comes to stand: what brought it (an entry, or the table's opening) and its number among the
- * rows that came with it, as in `k3f9x2-14/0`.
- */
-export type RowId = string;
 
 /** What stands in a cell: a value, `null` where nothing does, or a text that could not be read and waits to be mended. */
 export type Entered = Cell | { readonly text: string };
@@ -64,6 +61,7 @@ export interface OpenedEdit {
   readonly after: string | null;
 }
 
+/** What was done to one table, with what stood there before. */
 export type JournalEdit = CellsEdit | RowsEdit | OwnColumnEdit | OpenedEdit;
 
 /**

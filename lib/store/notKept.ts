@@ -14,8 +14,3 @@ export function whyNotKept(error: unknown): string {
       return 'Not kept: this browser keeps nothing, and it is gone when you leave. Save the table before you go.';
   }
 }
-
-/** Whether a newer program has written the records, which this one can't read and doesn't touch. */
-export function isNewer(error: unknown): boolean {
-  return error instanceof DOMException && error.name === 'VersionError';
-}

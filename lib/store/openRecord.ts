@@ -5,7 +5,7 @@ import { newEntryId, pageName } from './entryId.ts';
 import type { JournalEdit, JournalEntry } from './journal.ts';
 import { JournalWriter, type MadeOf } from './journalWriter.ts';
 import { forgetLeftBehind, leaveBehind } from './leftBehind.ts';
-import { foundRecord } from './records.ts';
+import { deleteRecord, foundRecord } from './records.ts';
 import { deviceName, setting } from './settings.ts';
 import { readTables, writeTable } from './snapshot.ts';
 import { TableRecord } from './tableRecord.ts';
@@ -183,6 +183,12 @@ export class OpenRecord {
     if (entries.length === 0) return;
     this.#left = true;
     leaveBehind(pageName, { record: this.info, seen, entries });
+  }
+
+  /** Takes the record off this device, journal and all. */
+  async delete(): Promise<void> {
+    this.close();
+    await deleteRecord(this.info.id);
   }
 
   /** Follows other pages no longer; what was made here is still written. */

@@ -1,4 +1,8 @@
-import type { RowId } from './journal.ts';
+/**
+ * One row for good, wherever it comes to stand: what brought it (an entry, or the table's opening) and its number among the
+ * rows that came with it, as in `k3f9x2-14/0`.
+ */
+export type RowId = string;
 
 /**
  * The ids of a table's rows, in their order: row `i` is `${origins[codes[i]]}/${numbers[i]}`. A million rows that came

@@ -4,10 +4,12 @@ import { randomName } from './entryId.ts';
 /** What the database remembers of this device, each by its own name. */
 type Setting = 'device' | 'who' | 'in use' | 'asked to stay';
 
+/** What is remembered under a name; `undefined` where nothing is. */
 export function setting(name: Setting): Promise<string | undefined> {
   return look((transaction) => transaction.objectStore('settings').get(name));
 }
 
+/** Remembers something, in place of what was remembered before. */
 export async function putSetting(name: Setting, value: string): Promise<void> {
   await change((transaction) => transaction.objectStore('settings').put(value, name), ['settings']);
 }

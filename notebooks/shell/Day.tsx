@@ -6,7 +6,7 @@ import { Later } from './Later.tsx';
 /** The door to the record as it stood on another day. */
 export function Day({ page }: { page: HerdPage }) {
   const [open, setOpen] = useState(false);
-  if (!inUse.value?.record.own) return null;
+  if (!inUse.value?.record?.own) return null;
   return (
     <details class="day unprinted" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>The record as it stood on another day</summary>

@@ -32,7 +32,7 @@ export function DayPanel({ page }: { page: HerdPage }) {
     const end = new Date(`${date}T23:59:59.999`);
     if (Number.isNaN(end.getTime())) return;
     const day = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long' }).format(end);
-    const { record } = inUse.value!;
+    const record = inUse.value!.record!;
     try {
       const table = await tableAsOf(record, 'feet', end.getTime());
       const now = record.tables().feet!;
@@ -45,7 +45,7 @@ export function DayPanel({ page }: { page: HerdPage }) {
   }
 
   function goBack({ day, edits }: Then) {
-    inUse.value!.record.table('feet')!.make(edits, `going back to ${day}`);
+    inUse.value!.record!.table('feet')!.make(edits, `going back to ${day}`);
     setThen(undefined);
     say(`The record stands as it did on ${day}. This is a change like any other: it can be taken back.`);
   }

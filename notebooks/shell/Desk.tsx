@@ -41,7 +41,7 @@ export function Desk() {
 /** Says what of the journal can't be read any more. */
 function Broken() {
   // What can't be read is known once the journal was looked at.
-  const count = (keeping.value && inUse.value?.record.broken.length) ?? 0;
+  const count = (keeping.value && inUse.value?.record?.broken.length) ?? 0;
   if (count === 0) return null;
   return (
     <p class="notice trouble" role="alert">

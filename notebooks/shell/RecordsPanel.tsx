@@ -21,7 +21,7 @@ export function RecordsPanel() {
   const [records, setRecords] = useState<readonly RecordInfo[]>([]);
   const [who, setWho] = useState('');
   const [trouble, setTrouble] = useState('');
-  const shown = inUse.value?.record.info.id;
+  const shown = inUse.value?.record?.info.id;
 
   async function look() {
     setRecords(await listRecords());
@@ -68,7 +68,7 @@ export function RecordsPanel() {
         onName={(name) =>
           change(async () => {
             await putSetting('who', name);
-            inUse.value?.record.signedBy(name);
+            inUse.value?.record?.signedBy(name);
           })
         }
       />

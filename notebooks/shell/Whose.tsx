@@ -4,7 +4,7 @@ import { inUse, keeping, tableNames, useDemo, withoutFeet } from './herdInUse.ts
 export function Whose() {
   const notKept = keeping.value.kept === 'not kept';
   if (!inUse.value) return <p class="whose">No herd yet</p>;
-  if (inUse.value.whose === 'own' && inUse.value.record.info.invented)
+  if (inUse.value.whose === 'own' && inUse.value.record?.info.invented)
     return (
       <div class="whose demo">
         <p>
@@ -22,7 +22,7 @@ export function Whose() {
     return (
       <div class="whose own">
         <p>
-          <strong>Your herd</strong> “{own.record.info.name}”, from {files.join(', ')}.{' '}
+          <strong>Your herd</strong> “{own.record?.info.name}”, from {files.join(', ')}.{' '}
           {notKept
             ? 'It could not be kept in this browser and is gone when you leave this page.'
             : 'It stays on this device.'}

@@ -7,7 +7,7 @@ import {
   type TableRecord,
 } from '../../lib/index.ts';
 import { feetRecord, shownHerd } from './feetRecord.ts';
-import { inUse, keeping } from './herdInUse.ts';
+import { inUse, keeping } from './inUse.ts';
 
 const known = new WeakMap<TableRecord, Editing>();
 

@@ -1,6 +1,6 @@
 import { computed, effect } from '@preact/signals';
 import { columnOfTexts, type Edit, type Herd, type TableRecord } from '../../lib/index.ts';
-import { changes, herd, inUse } from './herdInUse.ts';
+import { changes, herd, inUse } from './inUse.ts';
 
 /** Columns that others of the herd hang on without a formula: which foot, when, how well seen. */
 const shaping = new Set([
@@ -9,15 +9,19 @@ const shaping = new Set([
 ]);
 
 /** The feet that are shown, as they are typed in. */
-export const feetRecord = computed(() => inUse.value?.record.table('feet'));
+export const feetRecord = computed(() => inUse.value?.record?.table('feet'));
 
 /** The herd that is shown, where there is one. */
 export function shownHerd(): Herd | undefined {
   return herd.value instanceof Error ? undefined : herd.value;
 }
 
+let following = false;
+
 /** Lets what is shown follow every change of the feet, made here or on another page. */
 export function followChanges(): void {
+  if (following) return;
+  following = true;
   effect(() => {
     const record = feetRecord.value;
     return record?.subscribe((edits) => {

@@ -1,77 +1,20 @@
-import { computed, type Signal, signal } from '@preact/signals';
 import {
   chooseRecord,
-  deleteRecord,
-  type Herd,
-  herd as herdOf,
   isNewer,
-  type KeptTable,
   type KeptTables,
   newRecord,
-  OpenRecord,
+  type OpenRecord,
   onTold,
-  type Problem,
+  openRecord,
   type RecordInfo,
   readTable,
   recordInUse,
-  type TableName,
   takeLeftBehind,
+  unwrittenRecord,
 } from '../../lib/index.ts';
-import { withOwnColumns } from './ownColumns.ts';
+import { failure, inUse, keeping, tableNames, typedInto, withoutFeet } from './inUse.ts';
 
-/** The tables that all pages show, the record that they are of, and whose they are. */
-export interface InUse extends KeptTables {
-  readonly feet: KeptTable;
-  readonly record: OpenRecord;
-  readonly whose: 'demo' | 'own';
-}
-
-export const tableNames: readonly TableName[] = ['feet', 'horses', 'visits'];
-
-/** Undefined until the first tables are read. */
-export const inUse: Signal<InUse | undefined> = signal(undefined);
-
-/** The reader's own record that can't be shown yet, because the feet are not in it. */
-export const withoutFeet: Signal<OpenRecord | undefined> = signal(undefined);
-
-/** Whether this page types into the table of feet: then it has all columns that can be typed in. */
-export const typedInto: Signal<boolean> = signal(false);
-
-/** Grows with every change of the record. */
-export const changes: Signal<number> = signal(0);
-
-/** How far what was changed is on its way to the disk, and why where it isn't. */
-export const keeping: Signal<Pick<OpenRecord, 'kept' | 'why'>> = signal({ kept: 'kept', why: undefined });
-
-/** Why there is nothing to show, in words. */
-export const failure: Signal<string> = signal('');
-
-/** The herd of the tables in use; a reason where they make none. */
-export const herd = computed((): Herd | Error | undefined => {
-  if (!inUse.value) return undefined;
-  const { record, feet, horses, visits } = inUse.value;
-  try {
-    const { columns, own } = typedInto.value ? record.table('feet')!.table() : feet;
-    const made = herdOf(
-      { feet: columns, horses: horses?.columns, visits: visits?.columns },
-      {
-        problems: [feet, horses, visits].flatMap((table) => table?.problems ?? []),
-        files: { feet: feet.file, horses: horses?.file, visits: visits?.file },
-      },
-    );
-    return withOwnColumns(made, own);
-  } catch (error) {
-    return asError(error);
-  }
-});
-
-/** Every cell that could not be used, what was typed since included. */
-export const problems = computed((): readonly Problem[] => {
-  if (!inUse.value || !herd.value || herd.value instanceof Error) return [];
-  const { feet, record } = inUse.value;
-  const typed = changes.value > 0 ? record.table('feet')!.problems() : feet.problems;
-  return [...typed, ...herd.value.problems.filter((problem) => !feet.problems.includes(problem))];
-});
+export * from './inUse.ts';
 
 /** Shows the reader's own tables where there are any, else the demo herd; follows what other pages of the notebook do. */
 export async function start(): Promise<void> {
@@ -88,7 +31,7 @@ export async function start(): Promise<void> {
 
 /** What was typed last is left where it is kept at once: the database may not come to it any more. */
 function leave(): void {
-  inUse.value?.record.leave();
+  inUse.value?.record?.leave();
 }
 
 /** Shows the record in use as it stands in the database; one that is shown already goes on. */
@@ -100,8 +43,8 @@ export async function show(): Promise<void> {
       return;
     const record = await ownRecord(info);
     withoutFeet.value = record && !record.tables().feet ? record : undefined;
-    if (record?.tables().feet) use(record);
-    else if (inUse.value?.whose !== 'demo') use(await demo());
+    if (record?.tables().feet) await use(record);
+    else if (inUse.value?.whose !== 'demo') await useInvented();
     failure.value = '';
   } catch (error) {
     failure.value = isNewer(error)
@@ -114,16 +57,16 @@ export async function show(): Promise<void> {
 export async function useOwn(opened: KeptTables): Promise<void> {
   const shown = inUse.value?.record;
   const own = withoutFeet.value ?? (shown?.info.invented ? undefined : shown);
-  const record = own ?? OpenRecord.unwritten(newRecord('My herd'), {});
+  const record = own ?? (await unwrittenRecord(newRecord('My herd'), {}));
   try {
     await record.openTables(opened);
   } catch (error) {
     if (own?.written) throw new Error(own.why ?? asError(error).message);
     console.warn('The tables could not be kept in this browser:', error);
-    const unkept = OpenRecord.unwritten(record.info, { ...own?.tables(), ...opened });
+    const unkept = await unwrittenRecord(record.info, { ...own?.tables(), ...opened });
     // It goes on trying, and says that it can't.
     unkept.settled().catch(() => {});
-    if (unkept.tables().feet) use(unkept);
+    if (unkept.tables().feet) await use(unkept);
     else withoutFeet.value = unkept;
     return;
   }
@@ -132,13 +75,26 @@ export async function useOwn(opened: KeptTables): Promise<void> {
 
 /** Puts the reader's record away and shows the demo herd; a changed copy of that is given up. */
 export async function useDemo(): Promise<void> {
-  const { info, written } = inUse.value!.record;
-  if (written) await (info.invented ? deleteRecord(info.id) : chooseRecord(undefined));
-  inUse.value?.record.close();
-  use(await demo());
+  const record = inUse.value?.record;
+  if (record?.written) await (record.info.invented ? record.delete() : chooseRecord(undefined));
+  await useInvented();
 }
 
-function use(record: OpenRecord): void {
+/** The demo herd: with a record that its first change begins where this page types into it. */
+async function useInvented(): Promise<void> {
+  const tables = await demoTables();
+  if (typedInto.value) {
+    const info = newRecord('Changed copy of the demo herd', true);
+    await use(await unwrittenRecord(info, tables));
+  } else {
+    inUse.value?.record?.close();
+    inUse.value = { ...tables, feet: tables.feet!, whose: 'demo' };
+  }
+}
+
+async function use(record: OpenRecord): Promise<void> {
+  const { followChanges } = await import('./feetRecord.ts');
+  followChanges();
   const before = inUse.value?.record;
   if (before !== record) before?.close();
   const follow = () => {
@@ -164,13 +120,9 @@ async function ownInfo(): Promise<RecordInfo | undefined> {
 }
 
 async function ownRecord(info?: RecordInfo): Promise<OpenRecord | undefined> {
-  const record = info && (await OpenRecord.open(info));
+  const record = info && (await openRecord(info));
   // Written whole by another page just as it was read.
   return record?.overtaken ? ownRecord(info) : record;
-}
-
-async function demo(): Promise<OpenRecord> {
-  return OpenRecord.unwritten(newRecord('Changed copy of the demo herd', true), await demoTables());
 }
 
 async function demoTables(): Promise<KeptTables> {

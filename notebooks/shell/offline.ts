@@ -38,7 +38,7 @@ export const reloadWaits: Signal<boolean> = signal(false);
 async function reloadSafely(): Promise<void> {
   if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
   try {
-    await inUse.value?.record.flushed();
+    await inUse.value?.record?.flushed();
     location.reload();
   } catch {
     reloadWaits.value = true;

@@ -4,8 +4,6 @@ import { type Herd, type HerdPage, mountPage } from '../../lib/index.ts';
 import { Day } from './Day.tsx';
 import { Desk } from './Desk.tsx';
 import { rememberUnits, units } from './displayUnits.ts';
-import { editing } from './feetEditing.ts';
-import { followChanges } from './feetRecord.ts';
 import { failure, herd, start as startHerd, typedInto } from './herdInUse.ts';
 import { keepForOffline } from './offline.ts';
 import { runTask } from './runTask.ts';
@@ -16,7 +14,7 @@ export async function start(page: HerdPage): Promise<void> {
   const blocks = document.getElementById('blocks')!;
   rememberUnits();
   typedInto.value = page.name === 'record';
-  followChanges();
+  const typing = typedInto.value ? await import('./feetEditing.ts') : undefined;
   render(<Desk />, document.getElementById('desk')!);
   if (typedInto.value) {
     const below = document.createElement('div');
@@ -39,7 +37,7 @@ export async function start(page: HerdPage): Promise<void> {
           herd: herd as ReadonlySignal<Herd>,
           units,
           files: tableFiles,
-          editing,
+          editing: typing?.editing,
           run: runTask,
         });
     });

@@ -6,7 +6,7 @@ import { cellHistory } from '../../lib/store/cellHistory.ts';
 import { difference } from '../../lib/store/difference.ts';
 import { journalOf } from '../../lib/store/entries.ts';
 import { OpenRecord } from '../../lib/store/openRecord.ts';
-import { newRecord } from '../../lib/store/records.ts';
+import { newRecord } from '../../lib/store/recordInUse.ts';
 import { tableAsOf } from '../../lib/store/tableAsOf.ts';
 import type { KeptTable } from '../../lib/store/tables.ts';
 

@@ -5,15 +5,17 @@ import { beforeEach, expect, test, vi } from 'vitest';
 /** The modules as a page has them that has just been opened, over a browser that keeps what it kept. */
 async function page() {
   vi.resetModules();
-  const [records, { OpenRecord }, { toColumn }, { journalOf }, { isNewer }, { newEntryId }] = await Promise.all([
-    import('../../lib/store/records.ts'),
-    import('../../lib/store/openRecord.ts'),
-    import('../../lib/sheet/column.ts'),
-    import('../../lib/store/entries.ts'),
-    import('../../lib/store/notKept.ts'),
-    import('../../lib/store/entryId.ts'),
-  ]);
-  return { ...records, OpenRecord, toColumn, journalOf, isNewer, newEntryId };
+  const [records, inUse, { takeLeftBehind }, { OpenRecord }, { toColumn }, { journalOf }, { isNewer }] =
+    await Promise.all([
+      import('../../lib/store/records.ts'),
+      import('../../lib/store/recordInUse.ts'),
+      import('../../lib/store/whenOwn.ts'),
+      import('../../lib/store/openRecord.ts'),
+      import('../../lib/sheet/column.ts'),
+      import('../../lib/store/entries.ts'),
+      import('../../lib/store/isNewer.ts'),
+    ]);
+  return { ...records, ...inUse, takeLeftBehind, OpenRecord, toColumn, journalOf, isNewer };
 }
 
 beforeEach(() => {

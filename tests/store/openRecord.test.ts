@@ -4,7 +4,8 @@ import { readTable } from '../../lib/files/readTable.ts';
 import { toColumn } from '../../lib/sheet/column.ts';
 import { journalOf } from '../../lib/store/entries.ts';
 import { OpenRecord } from '../../lib/store/openRecord.ts';
-import { deleteRecord, listRecords, newRecord, recordInUse } from '../../lib/store/records.ts';
+import { newRecord, recordInUse } from '../../lib/store/recordInUse.ts';
+import { deleteRecord, listRecords } from '../../lib/store/records.ts';
 import type { KeptTable, RecordInfo } from '../../lib/store/tables.ts';
 
 const csv = `horse_id,date,limb,toe_angle_deg

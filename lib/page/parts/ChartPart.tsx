@@ -1,7 +1,5 @@
-import { useContext, useEffect, useRef } from 'preact/hooks';
+import { useContext, useEffect, useRef, useState } from 'preact/hooks';
 import type { Chart } from '../blocks.ts';
-import { pngFile, svgFile } from '../chartFile.ts';
-import { drawChart } from '../drawChart.ts';
 import { saveFile } from '../saveFile.ts';
 import { SurroundingsContext } from '../surroundings.ts';
 import { FailureLine, useFailure } from './FailureLine.tsx';
@@ -11,16 +9,13 @@ import { useWidth } from './useWidth.ts';
 const STILL_WIDTH = 640;
 
 export function ChartPart({ block }: { block: Chart }) {
-  const { still, document } = useContext(SurroundingsContext);
+  const { still, draw } = useContext(SurroundingsContext);
   return (
     <figure class="chart">
       <p class="figure-title">{block.title}</p>
       {still ? (
         <>
-          <div
-            class="picture"
-            dangerouslySetInnerHTML={{ __html: drawChart(block, STILL_WIDTH, document).outerHTML }}
-          />
+          <div class="picture" dangerouslySetInnerHTML={{ __html: draw!(block, STILL_WIDTH) }} />
           <Caption block={block} />
         </>
       ) : (
@@ -32,30 +27,46 @@ export function ChartPart({ block }: { block: Chart }) {
 
 const Caption = ({ block }: { block: Chart }) => (block.caption ? <figcaption>{block.caption}</figcaption> : null);
 
+/** What draws charts is fetched by the pages that have some. */
 function LivePicture({ block }: { block: Chart }) {
   const place = useRef<HTMLDivElement>(null);
   const width = useWidth(place);
+  const [drawn, setDrawn] = useState(false);
   const [failure, attempt] = useFailure();
   useEffect(() => {
-    if (width > 0) attempt(() => place.current!.replaceChildren(drawChart(block, width)));
+    if (width === 0) return;
+    attempt(async () => {
+      const { drawChart } = await import('../drawChart.ts');
+      place.current?.replaceChildren(drawChart(block, width));
+    }).finally(() => setDrawn(true));
   }, [block, width]);
   const picture = () => place.current!.querySelector<SVGSVGElement>('svg.plot')!;
   return (
     <>
-      <div class="picture" ref={place} />
+      <div class={width > 0 && !drawn ? 'picture waiting' : 'picture'} ref={place} />
       <FailureLine failure={failure} />
       <Caption block={block} />
       <p class="takeaway">
         <button
           type="button"
-          onClick={() => attempt(() => saveFile(`${block.name}.svg`, 'image/svg+xml', svgFile(picture())))}
+          onClick={() =>
+            attempt(async () => {
+              const { svgFile } = await import('../chartFile.ts');
+              saveFile(`${block.name}.svg`, 'image/svg+xml', svgFile(picture()));
+            })
+          }
           aria-label={`Save the chart “${block.title}” as SVG`}
         >
           Save as SVG
         </button>
         <button
           type="button"
-          onClick={() => attempt(async () => saveFile(`${block.name}.png`, 'image/png', await pngFile(picture())))}
+          onClick={() =>
+            attempt(async () => {
+              const { pngFile } = await import('../chartFile.ts');
+              saveFile(`${block.name}.png`, 'image/png', await pngFile(picture()));
+            })
+          }
           aria-label={`Save the chart “${block.title}” as PNG`}
         >
           Save as PNG

@@ -1,9 +1,10 @@
 import { parseHTML } from 'linkedom';
 import { render } from 'preact-render-to-string';
 import type { DisplayUnits } from '../../sheet/display.ts';
-import type { Block, LinkedCharts } from '../blocks.ts';
+import type { Block, Chart, LinkedCharts } from '../blocks.ts';
 import { cautions } from '../cautions.ts';
 import { settled } from '../deferred.ts';
+import { drawChart } from '../drawChart.ts';
 import type { ControlValues, Page } from '../page.ts';
 import { BlockList } from '../parts/BlockList.tsx';
 import { style } from '../style.ts';
@@ -24,13 +25,14 @@ export interface StillPage<Data> {
  */
 export async function htmlPage<Data>(page: Page<Data>, input: StillPage<Data>): Promise<string> {
   const { herd, controls = {}, units = { length: 'mm', mass: 'kg' }, source } = input;
+  const { document } = parseHTML('<html><body></body></html>');
   const blocks = await settled(page.blocks({ herd, controls, units }));
   const surroundings = {
     units,
     still: true,
     set: () => {},
     files: () => [],
-    document: parseHTML('<html><body></body></html>').document as unknown as Document,
+    draw: (chart: Chart, width: number) => drawChart(chart, width, document as unknown as Document).outerHTML,
     linked: await drawnAhead(blocks),
   };
   const html = render(
