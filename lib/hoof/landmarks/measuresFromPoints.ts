@@ -1,3 +1,4 @@
+import { transformPoints } from '../../geometry/transformPoints.ts';
 import { formatQuantity } from '../../sheet/display.ts';
 import { endOf, type Limb } from '../limbs.ts';
 import { measured } from '../measured.ts';
@@ -88,8 +89,10 @@ export function measuresFromPoints(
 }
 
 function situationOf(picture: PlacedPicture, options: PictureOptions): Situation {
-  const { plane, inPlane } = picture;
-  const sight = plane.known === 'shape' ? sightOf(plane.toPicture, middleOf(inPlane), options) : undefined;
+  const { plane, inPlane, corners } = picture;
+  // Until the foot is placed, the board itself is what was looked at.
+  const middle = middleOf(inPlane.length > 0 ? inPlane : transformPoints(plane.toPlane, corners));
+  const sight = plane.known === 'shape' ? sightOf(plane.toPicture, middle, options) : undefined;
   return {
     ...picture,
     sight,

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { hoofScene } from '../../../lib/hoof/landmarks/hoofScene.ts';
 import { measuresFromPoints } from '../../../lib/hoof/landmarks/measuresFromPoints.ts';
 import { parametricHoof } from '../../../lib/hoof/landmarks/parametricHoof.ts';
 import type { PlacedPoint } from '../../../lib/hoof/landmarks/placedPoint.ts';
@@ -230,5 +231,34 @@ describe('what is handed back', () => {
     const camera = { focal_px: 8000, width_px: 4000, height_px: 3000 };
     const told = measuresFromPoints('front', points, board, 'LF', { placing_px: 2, camera, depth: false });
     expect(told.assumptions).toEqual([]);
+  });
+});
+
+describe('a whole foot', () => {
+  it('whose heel stands before the board and whose hairline lies behind it is measured within its stated errors', () => {
+    for (const limb of limbs)
+      for (const view of views)
+        for (const [turned, raised] of [
+          [0, 0],
+          [3, 2],
+          [-3, 4],
+        ]) {
+          const hoof = parametricHoof(limb);
+          const { points } = hoofScene(hoof, view, { turned, raised, rolled: 1 }, board);
+          const { measures } = measuresFromPoints(view, points, board, limb);
+          expect(measures.length, `${limb} ${view}`).toBeGreaterThanOrEqual(4);
+          for (const { name, value, error } of measures)
+            expect(Math.abs(value - hoof.truth[name]), `${limb} ${name}`).toBeLessThan(1.96 * error);
+        }
+  });
+});
+
+describe('the scale alone', () => {
+  it('already tells how square the camera stood', () => {
+    const all = flatPoints('side', 'LF', { turned: 7, distance_mm: 8000 }, board);
+    const points = all.filter(({ point }) => point.startsWith('board'));
+    const found = measuresFromPoints('side', points, board, 'LF');
+    expect(Math.abs(found.squareness!.turn_deg - 7)).toBeLessThan(1.5);
+    expect(found).toMatchObject({ measures: [], refusals: [], drawing: [] });
   });
 });
