@@ -23,6 +23,12 @@ describe('the name that was meant', () => {
     expect(nearest('toe_1', ['heel_1', 'toe_22', 'toe_3'])).toBe('toe_3');
   });
 
+  test('two letters that changed places are one slip, and others two', () => {
+    for (const swapped of ['bac', 'acb']) expect(nearest('abc', [swapped])).toBe(swapped);
+    for (const other of ['axb', 'acx', 'cba', 'bca']) expect(nearest('abc', [other]), other).toBeUndefined();
+    expect(nearest('heel_angel', ['heel_angle', 'heel_anger'])).toBe('heel_angle');
+  });
+
   test('a third of the letters may differ and no more', () => {
     expect(nearest('abcdef', ['abcdxy'])).toBe('abcdxy');
     expect(nearest('abcdef', ['abcxyz'])).toBeUndefined();
