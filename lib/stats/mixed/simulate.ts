@@ -8,20 +8,22 @@ export function simulator(model: MixedModel, normal: () => number): () => Float6
   const { population } = fittedValues(model.fit);
   const factors = design.random.map(({ coefficients }, k) => lambdaOf(blocks, theta, k, coefficients.length));
   return () => {
-    const y = population.map((value) => value + model.residualSd * normal());
+    const y = population.slice();
+    for (let row = 0; row < y.length; row++) y[row] += model.residualSd * normal();
     for (const [k, { codes, levels, coefficients }] of design.random.entries()) {
       const width = coefficients.length;
-      const effects = new Float64Array(levels.length * width);
+      const effects = coefficients.map(() => new Float64Array(levels.length));
+      const u = new Float64Array(width);
       for (let level = 0; level < levels.length; level++) {
-        const u = coefficients.map(() => model.residualSd * normal());
+        for (let b = 0; b < width; b++) u[b] = model.residualSd * normal();
         for (let a = 0; a < width; a++) {
-          for (let b = 0; b <= a; b++) effects[level * width + a] += factors[k][a * width + b] * u[b];
+          for (let b = 0; b <= a; b++) effects[a][level] += factors[k][a * width + b] * u[b];
         }
       }
-      for (let row = 0; row < y.length; row++) {
-        for (let a = 0; a < width; a++) {
-          y[row] += effects[codes[row] * width + a] * (coefficients[a].values?.[row] ?? 1);
-        }
+      for (const [a, { values }] of coefficients.entries()) {
+        const effect = effects[a];
+        if (values) for (let row = 0; row < y.length; row++) y[row] += effect[codes[row]] * values[row];
+        else for (let row = 0; row < y.length; row++) y[row] += effect[codes[row]];
       }
     }
     return y;
