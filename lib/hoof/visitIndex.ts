@@ -42,7 +42,7 @@ export class VisitIndex {
     this.#starts = new Int32Array(byFoot.length + 1);
     const kept: number[] = [];
     byFoot.forEach((rows, foot) => {
-      rows.sort((a, b) => date[a] - date[b] || a - b);
+      rows.sort((a, b) => date[a] - date[b]);
       rows.forEach((row, i) => {
         if (i > 0 && date[row] === date[rows[i - 1]]) duplicates.add(row);
         else kept.push(row);

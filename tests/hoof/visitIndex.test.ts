@@ -84,6 +84,11 @@ describe('visits that say too little or too much', () => {
     expect(index.duplicates).toEqual([2, 3]);
   });
 
+  it('are named in the order of their rows, whichever horse comes first', () => {
+    const twice = ['Kit', 'Kit', 'Bella', 'Bella'].map((horse): Visit => [horse, 10]);
+    expect(indexOf(twice).duplicates).toEqual([1, 3]);
+  });
+
   it('of a table without limbs and work are work on all four feet', () => {
     const index = new VisitIndex({ horse: TextColumn.from(['Kit']), date: Float64Array.of(10) }, herd);
     expect([0, 3, 4, 5, 6, 7].map((foot) => index.latestWork(foot, 10))).toEqual([-1, -1, 0, 0, 0, 0]);
