@@ -10,8 +10,7 @@ export interface Decomposition {
 }
 
 /**
- * Least squares by Householder reflections, every column first brought to about unit length by a power of two, so
- * that no digit is lost to the scale of its unit.
+ * Least squares by Householder reflections, which lose no digit to the scale of a column's unit.
  * @param columns columns of one length
  * @param tolerance a column is dropped where the columns before it leave less than this share of its length
  * @source Golub & Van Loan 2013, Matrix Computations, 4th edition, 5.2.2
@@ -20,19 +19,16 @@ export function householder(columns: readonly Float64Array[], tolerance: number)
   const rows = columns.length === 0 ? 0 : columns[0].length;
   const kept: number[] = [];
   const dropped: number[] = [];
-  const scales: number[] = [];
   const reflections: Float64Array[] = [];
   const upper: Float64Array[] = [];
   columns.forEach((column, index) => {
-    const length = norm(column, 0);
-    const scale = length > 0 ? 2 ** -Math.floor(Math.log2(length)) : 1;
-    const work = column.map((value) => value * scale);
+    const work = column.slice();
     reflections.forEach((reflection, k) => {
       reflect(work, reflection, k);
     });
     const rank = kept.length;
     const left = norm(work, rank);
-    if (rank >= rows || !(left > tolerance * length * scale)) {
+    if (!(left > tolerance * norm(column, 0))) {
       dropped.push(index);
       return;
     }
@@ -45,7 +41,6 @@ export function householder(columns: readonly Float64Array[], tolerance: number)
     top[rank] = work[rank] < 0 ? left : -left;
     upper.push(top);
     kept.push(index);
-    scales.push(scale);
   });
 
   /** Solves the triangle against `right`, in place. */
@@ -64,7 +59,7 @@ export function householder(columns: readonly Float64Array[], tolerance: number)
       reflections.forEach((reflection, k) => {
         reflect(turned, reflection, k);
       });
-      return backSubstitute(turned.slice(0, kept.length)).map((value, c) => value * scales[c]);
+      return backSubstitute(turned.slice(0, kept.length));
     },
     inverseCrossProduct() {
       // The columns of the triangle's inverse; their products are the inverse of XᵀX.
@@ -77,7 +72,7 @@ export function householder(columns: readonly Float64Array[], tolerance: number)
         Float64Array.from(kept, (_, b) => {
           let sum = 0;
           for (const column of inverse) sum += column[a] * column[b];
-          return sum * scales[a] * scales[b];
+          return sum;
         }),
       );
     },

@@ -101,3 +101,11 @@ it('householder solves a square system exactly enough and inverts its cross prod
   });
   expect(inverse[1][1]).toBeCloseTo(4 / 64, 14);
 });
+it('householder drops columns beyond the number of rows, zeros, and what depends on others, whatever the units', () => {
+  const of = (...values: number[]) => Float64Array.of(...values);
+  expect(householder([of(1, 1), of(1, 2), of(5, 7)], 1e-9)).toMatchObject({ kept: [0, 1], dropped: [2] });
+  expect(householder([of(0, 0, 0), of(1e-6, 2e-6, 3e-6), of(2e9, 4e9, 6e9), of(1, 0, 0)], 1e-9)).toMatchObject({
+    kept: [1, 3],
+    dropped: [0, 2],
+  });
+});

@@ -133,3 +133,41 @@ describe('permuteWithin', () => {
     );
   });
 });
+
+describe('drawn arrangements', () => {
+  it('count as many draws as were asked for, and the observed one once more', () => {
+    const told: number[][] = [];
+    const found = permuteTwoGroups([1, 2, 3, 4], [5, 6, 7, 8], {
+      exactUpTo: 1,
+      draws: 300,
+      seed: 2,
+      onProgress: (...at) => told.push(at),
+    });
+    expect([found.total, found.exact]).toEqual([300, false]);
+    expect(found.p).toBe((found.atLeastAsFar + 1) / 301);
+    // Told after every third draw.
+    expect(told).toHaveLength(100);
+    expect([told[0], told[99]]).toEqual([
+      [3, 300],
+      [300, 300],
+    ]);
+  });
+  it('of a group without numbers come to nothing', () => {
+    for (const [a, b] of [
+      [[], [1, 2]],
+      [[1, NaN], []],
+      [[NaN], [3]],
+    ]) {
+      const { p, difference, atLeastAsFar } = permuteTwoGroups(a, b);
+      expect([p, difference, atLeastAsFar]).toEqual([NaN, NaN, NaN]);
+    }
+  });
+  it('are all looked at as long as there are no more than may be', () => {
+    // Three of six in 20 ways.
+    const a = [1, 5, 9];
+    const b = [2, 3, 11];
+    expect(permuteTwoGroups(a, b, { exactUpTo: 20 }).exact).toBe(true);
+    expect(permuteTwoGroups(a, b, { exactUpTo: 19 }).exact).toBe(false);
+    expect(permuteTwoGroups(a, b, { exactUpTo: 20 }).total).toBe(20);
+  });
+});

@@ -27,6 +27,22 @@ describe('theilSen', () => {
     expect(flipped.slope).toBeCloseTo(-narrow.slope, 12);
     expect(flipped.lower).toBeCloseTo(-narrow.upper, 12);
   });
+  it('does not mind in which order the rows come', () => {
+    // Of the six slopes 1, 1, 1, 7/3, 3, 5 the middle ones are 1 and 7/3.
+    const inOrder = theilSen([0, 1, 2, 3], [0, 1, 2, 7]);
+    expect(inOrder.slope).toBeCloseTo(5 / 3, 14);
+    for (const order of [
+      [3, 0, 2, 1],
+      [2, 3, 1, 0],
+    ]) {
+      const found = theilSen(
+        order,
+        order.map((x) => [0, 1, 2, 7][x]),
+      );
+      expect(found.slope).toBeCloseTo(5 / 3, 14);
+      expect([found.lower, found.upper]).toEqual([inOrder.lower, inOrder.upper]);
+    }
+  });
   it('within groups only rows of one group are paired', () => {
     const x = [1, 2, 3, 11, 12, 13];
     const y = [2, 4, 6, 1, 3, 5];

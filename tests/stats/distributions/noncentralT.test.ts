@@ -46,3 +46,7 @@ it('noncentral t comes to the normal on many degrees of freedom, however large i
     }
   expect(noncentralT.upper(-50, 1500, 3)).toBeLessThanOrEqual(1);
 });
+it('noncentral t on endless degrees of freedom is the normal about its noncentrality', () => {
+  expect(noncentralT.upper(3, Infinity, 1)).toBe(normal.upper(2));
+  expect(noncentralT.cdf(3, Infinity, 1)).toBe(normal.cdf(2));
+});
