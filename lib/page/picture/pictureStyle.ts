@@ -1,6 +1,5 @@
 /** The rules for working on a picture. Only this page wants them, so they come with its code and not with every page. */
 const style = `
-.chooser { position: relative; display: inline-flex; align-items: center; min-height: 2rem; padding: 0.3rem 0.75rem; border: var(--stroke-thin) solid var(--edge); border-radius: 2px; background: var(--card); overflow: hidden; font: var(--size-small)/1.3 var(--font-label); }
 .picture-desk .note { max-width: 46rem; }
 .picture-desk > [role=status] { min-height: 1.45em; }
 .picture-part { margin-bottom: var(--space-far); }
