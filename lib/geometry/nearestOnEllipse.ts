@@ -20,33 +20,28 @@ export function nearestOnEllipse([x, y]: Point, a: number, b: number): Point {
 
 /** For x, y ≥ 0 and a ≥ b. */
 function inQuadrant(x: number, y: number, a: number, b: number): Point {
+  const gap = a * a - b * b;
   if (y > 0) {
-    if (x === 0) return [0, b];
-    const t = rootOf(x, y, a, b);
-    return [(a * a * x) / (t + a * a), (b * b * y) / (t + b * b)];
+    const s = rootOf(x, y, a, b, gap);
+    return [(a * a * x) / (s + gap), (b * b * y) / s];
   }
-  const [top, bottom] = [a * x, a * a - b * b];
-  if (top >= bottom) return [a, 0];
-  const share = top / bottom;
+  const top = a * x;
+  if (top >= gap) return [a, 0];
+  const share = top / gap;
   return [a * share, b * Math.sqrt(1 - share * share)];
 }
 
-/** The one t above −b² where (ax / (t + a²))² + (by / (t + b²))² falls to 1, by Newton steps between bounds. */
-function rootOf(x: number, y: number, a: number, b: number): number {
-  let low = -b * b + b * y;
-  let high = -b * b + Math.hypot(a * x, b * y);
-  let t = low;
-  for (let turn = 0; turn < 200; turn++) {
-    const p = (a * x) / (t + a * a);
-    const q = (b * y) / (t + b * b);
-    const excess = p * p + q * q - 1;
-    if (excess === 0) return t;
-    if (excess > 0) low = t;
-    else high = t;
-    let next = t + excess / (2 * ((p * p) / (t + a * a) + (q * q) / (t + b * b)));
-    if (!(next > low && next < high)) next = (low + high) / 2;
-    if (next === t || high - low <= Number.EPSILON * b * b) return next;
-    t = next;
+/**
+ * The one s above 0 where (ax / (s + a² − b²))² + (by / s)² falls to 1. It falls ever less steeply, so that Newton steps
+ * from below never go beyond.
+ */
+function rootOf(x: number, y: number, a: number, b: number, gap: number): number {
+  let s = b * y;
+  for (;;) {
+    const p = (a * x) / (s + gap);
+    const q = (b * y) / s;
+    const next = s + (p * p + q * q - 1) / (2 * ((p * p) / (s + gap) + (q * q) / s));
+    if (!(next > s)) return s;
+    s = next;
   }
-  return t;
 }

@@ -140,6 +140,18 @@ describe('nearestOnEllipse', () => {
           expect(Math.hypot(px - a * Math.cos(t), py - b * Math.sin(t))).toBeGreaterThanOrEqual(away - 1e-9);
       }
   });
+  it('from next to nothing to very far away, of round and of thin ellipses', () => {
+    for (const b of [5, 4.999, 1, 0.01])
+      for (const far of [1e-9, 1e-3, 1, 1e3, 1e9])
+        for (const degrees of [0.001, 1, 45, 89, 89.999]) {
+          const [px, py] = [far * Math.cos((degrees * Math.PI) / 180), far * Math.sin((degrees * Math.PI) / 180)];
+          const [x, y] = nearestOnEllipse([px, py], 5, b);
+          expect((x / 5) ** 2 + (y / b) ** 2).toBeCloseTo(1, 13);
+          const away = Math.hypot(px - x, py - y);
+          for (let t = 0; t < 1.6; t += 0.01)
+            expect(Math.hypot(px - 5 * Math.cos(t), py - b * Math.sin(t))).toBeGreaterThanOrEqual(away * (1 - 1e-12));
+        }
+  });
   it('on the axes', () => {
     expect(nearestOnEllipse([9, 0], 5, 3)).toEqual([5, 0]);
     expect(nearestOnEllipse([-9, 0], 5, 3)).toEqual([-5, 0]);
