@@ -52,17 +52,19 @@ export class OpenRecord {
 
   /** A record out of the database, the journal worked in; `undefined` where it isn't there any more. */
   static async open(info: RecordInfo): Promise<OpenRecord | undefined> {
-    const device = await deviceName();
-    const who = (await setting('who')) ?? '';
     const found = await look(async (transaction) => {
-      const head = await transaction.objectStore('heads').get(info.id);
-      if (!head) return undefined;
-      return { head, tables: await readTables(transaction, info.id, head) };
+      const settings = transaction.objectStore('settings');
+      const [head, device, who = ''] = await Promise.all([
+        transaction.objectStore('heads').get(info.id),
+        settings.get('device'),
+        settings.get('who'),
+      ]);
+      return head && { head, device, who, tables: await readTables(transaction, info.id, head) };
     });
     if (!found) return undefined;
     const record = new OpenRecord(info, found.tables, found.head);
-    record.#writer.device = device;
-    record.#writer.who = who;
+    record.#writer.device = found.device ?? (await deviceName());
+    record.#writer.who = found.who;
     await record.#writer.settled();
     return record;
   }

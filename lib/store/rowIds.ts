@@ -16,7 +16,9 @@ export interface RowIds {
 
 /** Rows that came together, numbered from 0. */
 export function newRowIds(origin: string, rows: number): RowIds {
-  return { origins: [origin], codes: new Int32Array(rows), numbers: Float64Array.from({ length: rows }, (_, i) => i) };
+  const numbers = new Float64Array(rows);
+  for (let row = 0; row < rows; row++) numbers[row] = row;
+  return { origins: [origin], codes: new Int32Array(rows), numbers };
 }
 
 export function rowIdAt({ origins, codes, numbers }: RowIds, row: number): RowId {
@@ -31,26 +33,41 @@ export function idParts(id: RowId): { readonly origin: string; readonly number: 
 
 /** Where rows stand now, counted from 0; -1 for one that isn't there. */
 export function placesOf({ origins, codes, numbers }: RowIds, wanted: readonly (RowId | null)[]): number[] {
-  const places: number[] = wanted.map(() => -1);
   const codeOf = new Map(origins.map((origin, code) => [origin, code]));
-  /** By origin and number, which of the wanted it is. */
-  const sought = new Map<number, Map<number, number[]>>();
-  wanted.forEach((id, i) => {
-    if (id === null) return;
-    const { origin, number } = idParts(id);
-    const code = codeOf.get(origin);
-    if (code === undefined) return;
-    const byNumber = sought.get(code) ?? new Map<number, number[]>();
-    sought.set(code, byNumber);
-    const same = byNumber.get(number);
-    if (same) same.push(i);
-    else byNumber.set(number, [i]);
+  const parts = wanted.map((id) => (id === null ? undefined : idParts(id)));
+  const codesOf = parts.map((part) => (part ? (codeOf.get(part.origin) ?? -1) : -1));
+  // Most rows of a table still stand where they stood when they came.
+  const places = parts.map((part, i) => {
+    const number = part?.number ?? -1;
+    return codesOf[i] >= 0 && codes[number] === codesOf[i] && numbers[number] === number ? number : -1;
   });
-  if (sought.size === 0) return places;
-  for (let row = 0; row < codes.length; row++)
-    for (const i of sought.get(codes[row])?.get(numbers[row]) ?? []) places[i] = row;
+  const sought = places.flatMap((place, i) => (place < 0 && codesOf[i] >= 0 ? i : []));
+  if (sought.length > FEW) findMany(sought);
+  else for (const i of sought) places[i] = findOne(codesOf[i], parts[i]!.number);
   return places;
+
+  function findOne(code: number, number: number): number {
+    let row = numbers.indexOf(number);
+    while (row >= 0 && codes[row] !== code) row = numbers.indexOf(number, row + 1);
+    return row;
+  }
+
+  function findMany(sought: readonly number[]): void {
+    const byNumber = new Map<number, number[]>();
+    for (const i of sought) {
+      const { number } = parts[i]!;
+      const same = byNumber.get(number);
+      if (same) same.push(i);
+      else byNumber.set(number, [i]);
+    }
+    for (let row = 0; row < codes.length; row++)
+      for (const i of byNumber.get(numbers[row]) ?? NONE) if (codesOf[i] === codes[row]) places[i] = row;
+  }
 }
+
+/** So many rows are looked for one after another. */
+const FEW = 32;
+const NONE: readonly number[] = [];
 
 /** New rows in the order in which they come to stand, and where, counted from 0 in the table that has them. */
 export interface NewPlaces {
