@@ -275,6 +275,17 @@ describe('a summary', () => {
     expect(found()).toEqual([8, 8]);
   });
 
+  test('has all its digits back once a huge value has gone', () => {
+    const { formula, set } = herd();
+    const [sum, spread] = [formula('sum(toe, horse) + 0'), formula('sd(toe, horse) + 0')];
+    const found = () => [sum, spread].map((stage) => (stage.column.values as Float64Array)[4]);
+    const before = found();
+    set('toe', 5, 1e60);
+    expect(found()[0]).toBe(1e60);
+    set('toe', 5, 5);
+    expect(found()).toEqual(before);
+  });
+
   test('that nothing is kept running for is worked out afresh', () => {
     const source = new InputStage(toColumn({ values: Float64Array.of(1, 2, 3) }));
     const groups = new GroupsStage([new InputStage(toColumn({ values: ['a', 'b', 'a'] }))], 3);
