@@ -7,7 +7,7 @@ const style = `
 .picture-choosers .chooser { min-height: 2.75rem; padding-inline: 1.1rem; border-color: var(--ink); font-weight: 600; }
 .picture-camera { display: none; }
 .picture-kept { margin-top: var(--space-near); }
-.picture-field { display: grid; justify-items: start; gap: var(--space-hair); color: var(--soft); font: var(--size-small)/1.3 var(--font-label); max-width: 100%; }
+.picture-field { display: grid; grid-template-columns: minmax(0, max-content); gap: var(--space-hair); color: var(--soft); font: var(--size-small)/1.3 var(--font-label); max-width: 100%; }
 .picture-field input, .picture-field select { max-width: 100%; color: var(--ink); }
 .picture-field input.number { width: 7em; }
 .picture-doubt { color: var(--ink); text-decoration: underline wavy var(--beyond) 1px; text-underline-offset: 0.2em; }
