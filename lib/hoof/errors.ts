@@ -71,7 +71,8 @@ export function withinSd(
     if (used(row)) squares += (values[row] - sums[codes[row]] / counts[codes[row]]) ** 2;
   let degrees = 0;
   for (const n of counts) if (n > 1) degrees += n - 1;
-  return { sd: degrees === 0 ? Number.NaN : Math.sqrt(squares / degrees), degrees };
+  // Of single readings, nothing over nothing.
+  return { sd: Math.sqrt(squares / degrees), degrees };
 }
 
 /** The columns with the error of each reading beside its value; unknown errors stay away, given ones as they are. */

@@ -15,6 +15,13 @@ describe('the within-foot standard deviation', () => {
     expect(withinSd(columns.toe_angle_deg.values, groups)).toEqual({ sd: Math.sqrt(10 / 8), degrees: 4 });
   });
 
+  it('is none of single readings, and counts no foot without one', () => {
+    const groups = { codes: Int32Array.of(0, 1, 2), count: 3 };
+    expect(withinSd(Float64Array.of(50, 60, Number.NaN), groups)).toEqual({ sd: Number.NaN, degrees: 0 });
+    const pair = { codes: Int32Array.of(0, 0, 1), count: 2 };
+    expect(withinSd(Float64Array.of(50, 52, Number.NaN), pair)).toEqual({ sd: Math.SQRT2, degrees: 1 });
+  });
+
   it('is that of the library’s repeatability, for any numbers of readings', () => {
     const readings = [[50, 52], [48], [51, 50.5, 53, 49], [60, 61, Number.NaN]];
     const values = Float64Array.from(readings.flat());
