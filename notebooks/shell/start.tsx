@@ -9,14 +9,17 @@ import { keepForOffline } from './offline.ts';
 import { runTask } from './runTask.ts';
 import { tableFiles } from './tableFiles.ts';
 
+/** The pages that type into the table of feet. */
+const typing = new Set(['record', 'measure-from-picture']);
+
 /** Starts a page's document: the herd, the desk above the page, the page, and its keeping for offline. */
 export async function start(page: HerdPage): Promise<void> {
   const blocks = document.getElementById('blocks')!;
   rememberUnits();
-  typedInto.value = page.name === 'record';
-  const typing = typedInto.value ? await import('./feetEditing.ts') : undefined;
+  typedInto.value = typing.has(page.name);
+  const typed = typedInto.value ? await import('./feetEditing.ts') : undefined;
   render(<Desk />, document.getElementById('desk')!);
-  if (typedInto.value) {
+  if (page.name === 'record') {
     const below = document.createElement('div');
     blocks.after(below);
     render(<Day page={page} />, below);
@@ -37,7 +40,7 @@ export async function start(page: HerdPage): Promise<void> {
           herd: herd as ReadonlySignal<Herd>,
           units,
           files: tableFiles,
-          editing: typing?.editing,
+          editing: typed?.editing,
           run: runTask,
         });
     });
