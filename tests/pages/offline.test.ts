@@ -24,7 +24,7 @@ test('after the first visit every page, its data and its linked charts work with
   await drawn(page);
   expect(await page.textContent('h1')).toBe(pages[0].title);
   expect(wrongs).toEqual([]);
-});
+}, 300_000);
 
 test('a device can take the notebook among its own programs, and what is typed without a network is kept', async () => {
   const { page, context, wrongs } = await site.open('record.html', { viewport: { width: 1280, height: 900 } });
