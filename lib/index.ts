@@ -179,6 +179,7 @@ export { type CellPlace, cellHistory, type PastCell } from './store/cellHistory.
 export { columnOfTexts } from './store/contents.ts';
 export { type CopyTimes, copyReminder } from './store/copyReminder.ts';
 export { difference } from './store/difference.ts';
+export { earlierTables } from './store/earlierTables.ts';
 export { journalOf } from './store/entries.ts';
 export { isNewer } from './store/isNewer.ts';
 export type { Entered, JournalEdit, JournalEntry, RowId } from './store/journal.ts';

@@ -15,8 +15,18 @@ export interface WholeRecord {
   readonly tables: KeptTables;
   /** In order. */
   readonly journal: readonly JournalEntry[];
+  /** Tables that were replaced by opening others, in order. */
+  readonly earlier?: readonly EarlierTable[];
   /** By file name. */
   readonly photographs?: ReadonlyMap<string, Uint8Array>;
+}
+
+/** A table as it stood before another was opened in its place. */
+export interface EarlierTable {
+  /** The id of the entry that opened the other. */
+  readonly opening: string;
+  readonly table: TableName;
+  readonly kept: KeptTable;
 }
 
 /** A record that can't be read back, in words for its owner. */
@@ -45,20 +55,35 @@ interface RecordNote {
   readonly version: number;
   readonly name: string;
   readonly tables: { readonly [name in TableName]?: TableNote };
+  readonly earlier?: readonly (TableNote & Omit<EarlierTable, 'kept'>)[];
 }
+
+/** One table among the files, by a name of its own. */
+type Part = readonly [name: string, table: KeptTable];
+
+/** The name of a table that was replaced: `earlier-1-feet`. */
+const earlierName = (table: TableName, at: number) => `earlier-${at + 1}-${table}`;
 
 /**
  * A record as files, the same bytes for the same record: `feet.csv`, `horses.csv` and `visits.csv`, tidy;
  * `datapackage.json`, which says what stands in them; `unread.csv`, the texts that could not be read; `journal.jsonl`,
- * one change a line; `record.json`, what else it takes to read the record back; and its photographs.
+ * one change a line; `earlier-1-feet.csv` and so on, tables that were replaced; `record.json`, what else it takes to read
+ * the record back; and its photographs.
  */
-export function recordFiles({ name, tables, journal, photographs: photos }: WholeRecord): Map<string, Uint8Array> {
-  const kept = tableNames.flatMap((table) => (tables[table] ? [[table, tables[table]] as const] : []));
+export function recordFiles(record: WholeRecord): Map<string, Uint8Array> {
+  const { name, tables, journal, earlier = [], photographs: photos } = record;
+  const kept: Part[] = [
+    ...tableNames.flatMap((table): Part[] => (tables[table] ? [[table, tables[table]]] : [])),
+    ...earlier.map(({ table, kept }, at): Part => [earlierName(table, at), kept]),
+  ];
   const resources = kept.map(([table, { columns }]) => ({ name: table, path: `${table}.csv`, columns }));
   const unread = unreadTexts(kept);
   const note: RecordNote = {
     ...{ format: FORMAT, version: RECORD_VERSION, name },
-    tables: Object.fromEntries(kept.map(([table, one]) => [table, noteOf(one)])),
+    tables: Object.fromEntries(tableNames.flatMap((table) => (tables[table] ? [[table, noteOf(tables[table])]] : []))),
+    ...(earlier.length > 0 && {
+      earlier: earlier.map(({ opening, table, kept }) => ({ opening, table, ...noteOf(kept) })),
+    }),
   };
   const texts: [string, string][] = [
     ['record.json', json(note)],
@@ -88,7 +113,7 @@ function noteOf({ file, columns, problems, own, invented, opened, ids }: KeptTab
   };
 }
 
-function unreadTexts(tables: readonly (readonly [TableName, KeptTable])[]): Columns {
+function unreadTexts(tables: readonly Part[]): Columns {
   const texts = tables.flatMap(([table, { entered }]) =>
     [...(entered ?? [])].flatMap(([column, cells]) => [...cells].map(([row, text]) => ({ table, column, row, text }))),
   );
@@ -118,12 +143,17 @@ export function recordOfFiles(files: ReadonlyMap<string, Uint8Array>): WholeReco
     );
   const described = parsed<{ resources: Described[] }>(textOf(files, 'datapackage.json'), 'datapackage.json');
   const unread = readUnread(textOf(files, 'unread.csv'));
+  const table = (name: string, about: TableNote): KeptTable => {
+    const resource = described.resources.find((one) => one.name === name);
+    if (!resource) throw new RecordError(`datapackage.json does not say what stands in ${name}.csv`);
+    return tableOf(name, about, resource, textOf(files, `${name}.csv`), unread.get(name));
+  };
   const tables = tableNames.flatMap((name) => {
     const about = note.tables[name];
-    const resource = described.resources.find((one) => one.name === name);
-    if (!about) return [];
-    if (!resource) throw new RecordError(`datapackage.json does not say what stands in ${name}.csv`);
-    return [[name, tableOf(name, about, resource, textOf(files, `${name}.csv`), unread.get(name))] as const];
+    return about ? [[name, table(name, about)] as const] : [];
+  });
+  const earlier = (note.earlier ?? []).map(({ opening, table: name, ...about }, at): EarlierTable => {
+    return { opening, table: name, kept: table(earlierName(name, at), about) };
   });
   const lines = textOf(files, 'journal.jsonl').split('\n').slice(0, -1);
   const photos = [...files].filter(([path]) => path.startsWith(photographs) && path.length > photographs.length);
@@ -131,6 +161,7 @@ export function recordOfFiles(files: ReadonlyMap<string, Uint8Array>): WholeReco
     name: note.name,
     tables: Object.fromEntries(tables),
     journal: lines.map((line, at) => parsed<JournalEntry>(line, `line ${at + 1} of journal.jsonl`)),
+    ...(earlier.length > 0 && { earlier }),
     ...(photos.length > 0 && {
       photographs: new Map(photos.map(([path, bytes]) => [path.slice(photographs.length), bytes])),
     }),
@@ -150,7 +181,7 @@ interface Described {
 }
 
 function tableOf(
-  name: TableName,
+  name: string,
   { file, rows, problems, own, invented, opened, ids, errors }: TableNote,
   { schema }: Described,
   csv: string,

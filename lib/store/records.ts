@@ -2,6 +2,7 @@ import { change, look } from './database.ts';
 import { endJournal } from './entries.ts';
 import { newEntryId } from './entryId.ts';
 import type { JournalEntry } from './journal.ts';
+import type { EarlierTable } from './recordFiles.ts';
 import { forgetTables, writeTable } from './snapshot.ts';
 import { storedEntry } from './storedEntry.ts';
 import type { KeptTable, KeptTables, RecordHead, RecordInfo, TableHead, TableName } from './tables.ts';
@@ -16,11 +17,13 @@ export async function listRecords(): Promise<readonly RecordInfo[]> {
 /**
  * Begins a record in the database, and lets it be the one in use.
  * @param entries  the journal that led to the tables, where they have one already
+ * @param replaced  the tables that stood there before others were opened, by the ids of these entries
  */
 export async function foundRecord(
   info: RecordInfo,
   tables: KeptTables,
   entries: readonly JournalEntry[] = [],
+  replaced: readonly EarlierTable[] = [],
 ): Promise<RecordHead> {
   const counter = entries.reduce((most, entry) => Math.max(most, entry.counter), 0);
   const head = await change(async (transaction) => {
@@ -31,7 +34,12 @@ export async function foundRecord(
       heads[name] = writing.head;
       asked.push(writing.done);
     }
-    const head: RecordHead = { through: entries.length, counter, tables: heads, earlier: [] };
+    const earlier = replaced.map(({ opening, table, kept }) => {
+      const writing = writeTable(transaction, info.id, kept, { stock: newEntryId() });
+      asked.push(writing.done);
+      return { until: entries.findIndex(({ id }) => id === opening) + 1, table, head: writing.head };
+    });
+    const head: RecordHead = { through: entries.length, counter, tables: heads, earlier };
     const journal = transaction.objectStore('entries');
     await Promise.all([
       ...asked,

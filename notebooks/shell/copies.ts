@@ -3,6 +3,7 @@ import {
   type CopyTimes,
   chooseFolder,
   copyReminder,
+  earlierTables,
   forgetFolder,
   isoFromDays,
   journalOf,
@@ -35,7 +36,12 @@ async function wholeRecord(record: OpenRecord, photographs = false): Promise<Who
   const entries = record.written ? await journalOf(record.info.id) : [];
   const journal = entries.map(({ number: _, ...entry }) => entry);
   const photos = photographs ? await photographFiles() : new Map();
-  return { name: record.info.name, tables: record.tables(), journal, ...(photos.size > 0 && { photographs: photos }) };
+  const earlier = record.written ? await earlierTables(record.info.id) : [];
+  return {
+    ...{ name: record.info.name, tables: record.tables(), journal },
+    ...(earlier.length > 0 && { earlier }),
+    ...(photos.size > 0 && { photographs: photos }),
+  };
 }
 
 /** Hands the whole record to the browser to save, as one zip. @returns the file's name */

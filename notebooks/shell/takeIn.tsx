@@ -38,9 +38,9 @@ export async function takeIn(files: readonly File[], ask: Ask, dates: Questions[
   if (decision === undefined) return undefined;
   if (decision === 'merge' && record.photographs) await takePhotographs(record.photographs);
   if (decision === 'merge') return takeTables(record.tables, names, own, ask);
-  const { name, tables, journal } = record;
+  const { name, tables, journal, earlier } = record;
   const invented = Object.values(tables).some((table) => table.invented);
-  await foundRecord(newRecord(name || file, invented), tables, journal);
+  await foundRecord(newRecord(name || file, invented), tables, journal, earlier);
   if (record.photographs) await takePhotographs(record.photographs);
   await show();
   return `${names} opened as a record of its own.`;

@@ -116,10 +116,15 @@ test('a saved record opens elsewhere as it was, history too, and is the same fil
   await choose(page, 'phone.csv', phone);
   await offer(page, 'phone.csv').getByRole('button', { name: 'Merge', exact: true }).click();
   await page.getByText('phone.csv merged').waitFor();
+  // A table that is replaced goes into the history, and with it into the copy.
+  await choose(page, 'later.csv', desk.replace('52', '54'));
+  await offer(page, 'later.csv').getByRole('button', { name: 'Replace what I have' }).click();
+  await page.getByText('later.csv opened in place').waitFor();
   const first = await saved(page);
+  expect(Object.keys(unzipSync(first))).toContain('earlier-1-feet.csv');
   const other = await site.open('record.html');
   await choose(other.page, 'copy.zip', first);
-  await other.page.getByText('4 rows of feet').waitFor();
+  await other.page.getByText('3 rows of feet').waitFor();
   await other.page.getByRole('button', { name: 'Open it as a record of its own' }).click();
   await other.page.getByText('opened as a record of its own').waitFor();
   await record(other.page).getByRole('gridcell', { name: 'Otter' }).first().waitFor();

@@ -45,6 +45,9 @@ break",2026-03-10,LH,0.1,,‮تjust,
     horses: table('horse_id,weight_kg,girth_cm\nBella,512,\n', 'horses'),
   },
   journal: [entry, { ...entry, id: 'k3f9x2-2', counter: 8 }],
+  earlier: [
+    { opening: 'k3f9x2-2', table: 'feet', kept: table('horse_id,date,limb,toe_angle_deg\nBella,x,LF,50\n', 'feet') },
+  ],
   photographs: new Map([
     ['b.jpg', Uint8Array.of(255, 216, 0, 1)],
     ['a.jpg', Uint8Array.of()],
@@ -52,8 +55,9 @@ break",2026-03-10,LH,0.1,,‮تjust,
 };
 
 /** A record without what makes two of the same content differ: classes of columns, empty maps. */
-function plain({ tables, ...rest }: WholeRecord) {
-  const said = Object.entries(tables).map(([name, { columns, entered, ...others }]) => {
+function plain({ tables, earlier = [], ...rest }: WholeRecord) {
+  const replaced = earlier.map(({ opening, table, kept }) => [`${opening} ${table}`, kept] as const);
+  const said = [...Object.entries(tables), ...replaced].map(([name, { columns, entered, ...others }]) => {
     const cells = Object.entries(columns).map(([column, input]) => {
       const { kind, unit, values } = toColumn(input);
       return [column, kind, unit, [...values], input.error && [...input.error]];
@@ -81,7 +85,15 @@ describe('a record as one zip', () => {
   it('holds tidy tables, their description, the texts that could not be read, and the journal line by line', async () => {
     const files = unzipSync(await writeRecordZip(record));
     expect(Object.keys(files)).toEqual([
-      ...['record.json', 'datapackage.json', 'feet.csv', 'horses.csv', 'unread.csv', 'journal.jsonl'],
+      ...[
+        'record.json',
+        'datapackage.json',
+        'feet.csv',
+        'horses.csv',
+        'earlier-1-feet.csv',
+        'unread.csv',
+        'journal.jsonl',
+      ],
       ...['photographs/a.jpg', 'photographs/b.jpg'],
     ]);
     const text = (name: string) => new TextDecoder().decode(files[name]);
