@@ -247,7 +247,7 @@ test('a tap places, a drag moves, keys nudge, and every change is taken back and
 
   await page.getByLabel('px from the left').fill('123.4');
   await page.getByLabel('px from the left').press('Enter');
-  expect((await where('One end of the bar'))[0]).toBe(123);
+  await expect.poll(async () => (await where('One end of the bar'))[0]).toBe(123);
   await page.getByRole('button', { name: 'Leave this one out' }).click();
   expect(await point('Other end of the bar').textContent()).toContain('left out');
   expect(await next()).toContain('The ground, 1');

@@ -1,4 +1,4 @@
-import { useContext, useEffect, useId, useRef, useState } from 'preact/hooks';
+import { useContext, useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { PictureBlock } from '../blocks.ts';
 import { FailureLine, useFailure } from '../parts/FailureLine.tsx';
 import { SurroundingsContext } from '../surroundings.ts';
@@ -17,31 +17,37 @@ export function PicturePart({ block }: { block: PictureBlock }) {
   );
 }
 
+/** How far below the screen is near, in px. */
+const MARGIN = 300;
+
 function Fetched({ block }: { block: PictureBlock }) {
   const [fetched, setFetched] = useState<{ Desk: typeof PictureDesk; work: PictureWork } | undefined>();
   const [failure, attempt] = useFailure();
+  const [near, setNear] = useState(true);
   const place = useRef<HTMLParagraphElement>(null);
-  useEffect(() => {
-    const fetchAll = async () => {
-      const [{ PictureDesk: Desk }, work] = await Promise.all([import('./PictureDesk.tsx'), block.work()]);
-      setFetched({ Desk, work });
-    };
+  useLayoutEffect(() => {
+    const element = place.current!;
+    setNear(element.getBoundingClientRect().top < innerHeight + MARGIN);
     const nearness = new IntersectionObserver(
       (entries) => {
         if (!entries.some((entry) => entry.isIntersecting)) return;
         nearness.disconnect();
-        attempt(fetchAll);
+        setNear(true);
+        attempt(async () => {
+          const [{ PictureDesk: Desk }, work] = await Promise.all([import('./PictureDesk.tsx'), block.work()]);
+          setFetched({ Desk, work });
+        });
       },
-      { rootMargin: '300px' },
+      { rootMargin: `${MARGIN}px` },
     );
-    nearness.observe(place.current!);
+    nearness.observe(element);
     return () => nearness.disconnect();
   }, []);
   if (fetched) return <fetched.Desk block={block} work={fetched.work} />;
   return failure ? (
     <FailureLine failure={failure} />
   ) : (
-    <p class="note" ref={place}>
+    <p class={near ? 'waiting' : 'note'} ref={place}>
       Getting ready …
     </p>
   );
