@@ -73,6 +73,36 @@ describe('observerAgreement', () => {
     expect({ mean: pair.mean, lower: pair.lower, n: pair.n }).toEqual({ mean: direct.mean, lower: direct.lower, n: 5 });
   });
 
+  it('looks for the two with most feet in common among those who are named', () => {
+    const once = (one: string, two: string, a: number, b: number) => ({ names: [one, two], values: [a, b] });
+    const seen = [
+      once('Tom', 'Ann', 1, 2),
+      once('', 'Ida', 3, 4),
+      once('Tom', 'Ida', 5, 6),
+      once('', 'Ida', 7, 8),
+      once('Ida', 'Tom', 9, 10),
+      once('', 'Ida', 11, 12),
+    ];
+    const table = plainTable({
+      horse_id: { values: seen.flatMap((_, foot) => [`h${foot}`, `h${foot}`]) },
+      observer: { values: seen.flatMap(({ names }) => names) },
+      toe_angle_deg: { unit: 'deg', values: Float64Array.from(seen.flatMap(({ values }) => values)) },
+    });
+    const pair = observerAgreement(table, 'toe_angle_deg')!;
+    expect([pair.first, pair.second]).toEqual(['Ida', 'Tom']);
+    expect([pair.a, pair.b]).toEqual([Float64Array.of(6, 9), Float64Array.of(5, 10)]);
+  });
+
+  it('takes the first reading against the second in a table that names nobody', () => {
+    const table = plainTable({
+      horse_id: { values: ['Kit', 'Kit', 'Moss'] },
+      toe_angle_deg: { unit: 'deg', values: Float64Array.of(50, 52, 60) },
+    });
+    expect(observerAgreement(table, 'toe_angle_deg')).toMatchObject({
+      ...{ first: 'first reading', a: Float64Array.of(50), b: Float64Array.of(52), mean: expect.any(Number) },
+    });
+  });
+
   it('averages several readings of one person', () => {
     const pair = observerAgreement(
       feet(

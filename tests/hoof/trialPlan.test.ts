@@ -118,7 +118,11 @@ describe('trialPlan', () => {
 
   it('lays itself out as a table and as days of a calendar, each day known by its key', () => {
     const plan = planned();
-    const { horse_id, interval_weeks, date, which } = planTable(plan);
+    const table = planTable(plan);
+    const { horse_id, interval_weeks, date, which } = table;
+    const last = Object.fromEntries(Object.entries(table).map(([name, { values }]) => [name, values[29]]));
+    const { horse, interval, weeks, ...rest } = plan[29];
+    expect(last).toEqual({ horse_id: horse, interval, interval_weeks: weeks, ...rest });
     expect(horse_id.values).toHaveLength(30);
     expect(interval_weeks.unit).toBe('wk');
     expect(date.kind).toBe('date');
