@@ -25,6 +25,7 @@ export type TableName = 'feet' | 'horses' | 'visits';
 
 export type ByName<Table> = { readonly [name in TableName]?: Table };
 
+/** The tables of one record, those that it has. */
 export type KeptTables = ByName<KeptTable>;
 
 /** What the database holds of a table beside its columns, which stand in entries of their own. */
