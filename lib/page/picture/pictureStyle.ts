@@ -4,7 +4,8 @@ const style = `
 .picture-desk > [role=status] { min-height: 1.45em; }
 .picture-part { margin-bottom: var(--space-far); }
 .picture-choosers, .picture-kept { display: flex; flex-wrap: wrap; align-items: end; gap: var(--space-close) var(--space-near); margin: 0 0 var(--space-close); }
-.picture-choosers .chooser { min-height: 2.75rem; padding-inline: 1.1rem; border-color: var(--ink); font-weight: 600; }
+.picture-desk .chooser { font: var(--size-small)/1.3 var(--font-label); }
+.picture-choosers .chooser.chooser { min-height: 2.75rem; padding-inline: 1.1rem; border-color: var(--ink); font-weight: 600; }
 .picture-camera { display: none; }
 .picture-kept { margin-top: var(--space-near); }
 .picture-field { display: grid; grid-template-columns: minmax(0, max-content); gap: var(--space-hair); color: var(--soft); font: var(--size-small)/1.3 var(--font-label); max-width: 100%; }
