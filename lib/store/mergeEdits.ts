@@ -2,6 +2,7 @@ import type { ComputedDefinition } from '../sheet/edits.ts';
 import type { CellsEdit, Entered, JournalEdit, RowId, RowsColumn } from './journal.ts';
 import type { Merge, MergedCell, MergedFormula } from './merge.ts';
 
+/** Which of two unlike cells stands after a merge. */
 export type Choice = 'ours' | 'theirs';
 
 /** What was chosen for cells and formulas that differ. */
