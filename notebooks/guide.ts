@@ -85,7 +85,7 @@ export const page: HerdPage = {
     ]),
     ...paragraphs('Photographs', 'photographs', [
       'Camera at the height of the foot and square to it: from the side at a right angle to the line from heel to toe, from the front straight at the middle of the toe. Two metres away with a little zoom is better than close by. Put a bar of known length, or a flat board with four marked corners, in the plane of the foot. Clean foot, clear hairline, no shadow on the ground line (common practice, no source).',
-      'A camera off to the side spoils the comparison of inside and outside before it spoils anything else: the page [Measure from a picture](measure-from-a-picture.html) says so when it sees it.',
+      'A camera off to the side spoils the comparison of inside and outside before it spoils anything else: the page [Measure from a picture](measure-from-picture.html) says so when it sees it.',
     ]),
     { kind: 'heading', level: 2, text: 'The foot from below', id: 'parts' },
     { kind: 'drawings', items: [{ title: 'A left fore from below, toe up; a schematic', drawing: footPartsBelow() }] },

@@ -120,9 +120,12 @@ const elsewhere = `
   h1, h2, h3, .figure-title { break-after: avoid; }
   .finding details::details-content { content-visibility: visible; block-size: auto; }
   .sheet-of-paper + .sheet-of-paper { break-before: page; }
-  .form table { width: 100%; font-size: 9pt; }
+  .form table { width: 100%; font-size: 8.5pt; }
+  .form th, .form td { padding: 2px 4px; }
   .form thead th { background: none; }
   .form-table { overflow: visible; }
+  .form .to-fill { min-width: 0; }
+  pre { white-space: pre-wrap; }
   .form tbody th { white-space: nowrap; }
   .form .ruled hr { height: 1.7em; }
   .small { grid-template-columns: repeat(3, 1fr); gap: 0 4mm; }

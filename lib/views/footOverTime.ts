@@ -5,7 +5,7 @@ import { frontOf } from './footFront.ts';
 import type { FootShape } from './footShape.ts';
 import { profileOf } from './footSide.ts';
 import { outsideTo } from './levelMarks.ts';
-import { lines, notMeasured, type Pen, pen, picture, straight } from './pen.ts';
+import { lines, notMeasured, type Pen, pen, picture } from './pen.ts';
 import { type SvgNode, svg } from './svg.ts';
 import { inks, roles, strokes, tissues } from './theme.ts';
 
@@ -44,6 +44,7 @@ export function footOverTime(times: readonly FootAtTime[], view: OverlaidView, o
   const limb = times[0].shape.limb;
   const [across, above, under] = room[view](times.map(({ shape }) => shape));
   const size = [across / mmPerPx, (above + under) / mmPerPx] as const;
+  const ground = above / mmPerPx;
   const left = sideOf(limb) === 'left';
   const draw =
     view === 'side'
@@ -59,7 +60,9 @@ export function footOverTime(times: readonly FootAtTime[], view: OverlaidView, o
   return picture(
     size,
     { kind: 'foot-over-time', name: `${limbName(limb)}, ${viewWords[view]}`, description: `${said.join('; ')}.` },
-    ...(view === 'below' ? [] : [straight(draw, [-across, 0], [across, 0], { class: 'ground', ...lines.ground })]),
+    ...(view === 'below'
+      ? []
+      : [svg('line', { class: 'ground', x1: 0, x2: size[0], y1: ground, y2: ground, ...lines.ground })]),
     ...known.map(({ d, index }) => {
       const { word, ...look } = timeLooks[index];
       return svg('path', {

@@ -141,7 +141,7 @@ export const axeRules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
 /** How many px the page is wider than its window, and what sticks out; what scrolls by itself may. */
 export function overflow(page: Page): Promise<{ over: number; out: string[] }> {
   return page.evaluate(() => {
-    const scrolls = '.grid, .still-sheet, .linked .picture';
+    const scrolls = '.grid, .still-sheet, .linked .picture, .form-table, pre';
     const room = document.documentElement.clientWidth;
     const out = [...document.querySelectorAll('body *')]
       .filter((element) => !element.parentElement!.closest(scrolls))
