@@ -46,30 +46,42 @@ async function inOne<Result>(
   mode: IDBTransactionMode,
   work: (store: (name: string) => IDBObjectStore) => IDBRequest,
 ): Promise<Result> {
-  const made = await database();
-  try {
-    const transaction = made.transaction(names, mode);
-    const request = work((name) => transaction.objectStore(name));
-    await new Promise<void>((resolve, reject) => {
-      transaction.oncomplete = () => resolve();
-      transaction.onabort = () => reject(transaction.error ?? new Error('The browser gave up keeping the picture'));
-      // Said outright, so that a page that is being left has it on its way.
-      if (mode === 'readwrite') transaction.commit();
-    });
-    return request.result;
-  } finally {
-    // Open, it would be in the way of a newer notebook.
-    made.close();
-  }
+  const transaction = (await database()).transaction(names, mode);
+  const request = work((name) => transaction.objectStore(name));
+  await new Promise<void>((resolve, reject) => {
+    transaction.oncomplete = () => resolve();
+    transaction.onabort = () => reject(transaction.error ?? new Error('The browser gave up keeping the picture'));
+    // Said outright, so that a page that is being left has it on its way.
+    if (mode === 'readwrite') transaction.commit();
+  });
+  return request.result;
 }
 
+let opened: Promise<IDBDatabase> | undefined;
+
+/** Opened once and kept open: a page that is being left has no time to open it. */
 function database(): Promise<IDBDatabase> {
-  return new Promise((resolve, reject) => {
+  opened ??= new Promise((resolve, reject) => {
     const request = indexedDB.open(NAME, 1);
     request.onupgradeneeded = () => {
       for (const name of [ENTRIES, PICTURES]) request.result.createObjectStore(name);
     };
-    request.onsuccess = () => resolve(request.result);
-    request.onerror = () => reject(request.error);
+    request.onsuccess = () => {
+      const made = request.result;
+      // Open, it would be in the way of a newer notebook.
+      made.onversionchange = () => {
+        opened = undefined;
+        made.close();
+      };
+      made.onclose = () => {
+        opened = undefined;
+      };
+      resolve(made);
+    };
+    request.onerror = () => {
+      opened = undefined;
+      reject(request.error);
+    };
   });
+  return opened;
 }
