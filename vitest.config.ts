@@ -7,8 +7,11 @@ export default defineConfig({
     pool: 'forks',
     projects: [
       { extends: true, test: { name: 'unit', include: ['tests/**/*.test.ts'], exclude: ['tests/pages/**'] } },
-      // One file at a time: each drives a whole browser.
-      { extends: true, test: { name: 'pages', include: ['tests/pages/**/*.test.ts'], fileParallelism: false } },
+      // One file at a time: each drives a whole browser, and on a busy machine a step may come too early once.
+      {
+        extends: true,
+        test: { name: 'pages', include: ['tests/pages/**/*.test.ts'], fileParallelism: false, retry: 1 },
+      },
     ],
   },
 });

@@ -214,6 +214,7 @@ test('a tap places, a drag moves, keys nudge, and every change is taken back and
   await page.locator('.picture-next').getByText('One end of the bar').waitFor();
   const at = async (x: number, y: number) => room.click({ position: await placeOf(x, y, small) });
   await at(100, 300);
+  await page.locator('.picture-next').getByText('Other end of the bar').waitFor();
   const [x, y] = await where('One end of the bar');
   expect([x, y]).toEqual([expect.closeTo(100, -0.5), expect.closeTo(300, -0.5)]);
   expect(await next()).toContain('Other end of the bar');
@@ -222,21 +223,23 @@ test('a tap places, a drag moves, keys nudge, and every change is taken back and
   await room.focus();
   await page.keyboard.press('ArrowRight');
   await page.keyboard.press('Shift+ArrowUp');
+  await expect.poll(async () => (await where('One end of the bar'))[1]).toBeLessThanOrEqual(y - 10);
   const [right, up] = await where('One end of the bar');
   expect(right).toBe(x + 1);
   expect(y - up).toBeGreaterThanOrEqual(10);
   await page.keyboard.press('Control+z');
-  expect(await where('One end of the bar')).toEqual([x, y]);
+  await expect.poll(() => where('One end of the bar')).toEqual([x, y]);
   await page.keyboard.press('Control+Shift+z');
-  expect(await where('One end of the bar')).toEqual([right, up]);
+  await expect.poll(() => where('One end of the bar')).toEqual([right, up]);
 
   const from = await placeOf(right, up, small);
   const box = (await room.boundingBox())!;
   await page.mouse.move(box.x + from.x + 3, box.y + from.y + 3);
   await page.mouse.down();
   await page.mouse.move(box.x + from.x + 63, box.y + from.y + 33, { steps: 6 });
-  expect(await page.locator('.picture-lens').count()).toBe(1);
+  await page.locator('.picture-lens').waitFor();
   await page.mouse.up();
+  await expect.poll(() => where('One end of the bar')).not.toEqual([right, up]);
   const moved = await where('One end of the bar');
   const scale = (await room.evaluate(({ clientWidth }) => clientWidth)) / 600;
   expect(moved[0] - right).toBeCloseTo(60 / Math.min(scale, 10), -1);
