@@ -7,10 +7,10 @@ export default defineConfig({
     pool: 'forks',
     projects: [
       { extends: true, test: { name: 'unit', include: ['tests/**/*.test.ts'], exclude: ['tests/pages/**'] } },
-      // One file at a time: each drives a whole browser, and on a busy machine a step may come too early once.
+      // One file at a time: each drives a whole browser, and on a busy machine a step may come too early.
       {
         extends: true,
-        test: { name: 'pages', include: ['tests/pages/**/*.test.ts'], fileParallelism: false, retry: 1 },
+        test: { name: 'pages', include: ['tests/pages/**/*.test.ts'], fileParallelism: false, retry: 3 },
       },
     ],
   },
