@@ -62,6 +62,7 @@ export function RecordsPanel() {
         onName={(name) => change(() => foundRecord(newRecord(name), empty()))}
       />
       <NameForm
+        key={who}
         label="Your name, for the history"
         button="Remember it"
         value={who}
@@ -142,7 +143,6 @@ interface NameProps {
 
 function NameForm({ label, button, value = '', onName }: NameProps) {
   const [name, setName] = useState(value);
-  useEffect(() => setName(value), [value]);
   return (
     <form
       onSubmit={(event) => {
