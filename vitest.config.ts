@@ -10,7 +10,7 @@ export default defineConfig({
       // One file at a time: each drives a whole browser, and on a busy machine a step may come too early.
       {
         extends: true,
-        test: { name: 'pages', include: ['tests/pages/**/*.test.ts'], fileParallelism: false, retry: 3 },
+        test: { name: 'pages', include: ['tests/pages/**/*.test.ts'], fileParallelism: false },
       },
     ],
   },

@@ -10,6 +10,7 @@ import {
   rangesFromColumns,
   ranking,
   readTable,
+  sqlOf,
   tidyFiles,
 } from './index.ts';
 import { htmlPage } from './report.ts';
@@ -76,7 +77,7 @@ async function run(args: readonly string[], print: (line: string) => void): Prom
   if (command === 'sql') {
     const read = readHerd(only(operands, 'sql FEET.csv'), values);
     for (const text of values.column ?? []) read.feet.add(ownColumn(text));
-    for (const table of ['feet', 'horses', 'intervals'] as const) print(`${read[table].sql(table)};\n`);
+    for (const table of ['feet', 'horses', 'intervals'] as const) print(`${sqlOf(read[table], table)};\n`);
     return 0;
   }
   throw new Unusable(`there is no command ${command}; write tidy, page or sql, or --help`);

@@ -173,6 +173,7 @@ export { type ComputedDefinition, type Edit, inWords } from './sheet/edits.ts';
 export { FormulaError } from './sheet/formula/syntax.ts';
 export type { Relation } from './sheet/relation.ts';
 export type { ColumnDescription, SheetOptions } from './sheet/sheet.ts';
+export { sqlOf } from './sheet/sqlOf.ts';
 export type { Table } from './sheet/table.ts';
 export * from './stats/index.ts';
 export { type CellPlace, cellHistory, type PastCell } from './store/cellHistory.ts';

@@ -4,7 +4,7 @@ import type { ColumnInput, Columns, Kind } from './column.ts';
 import { type ComputedDefinition, type Edit, History, inverse } from './edits.ts';
 import { type LineageNode, lineage } from './formula/lineage.ts';
 import { sentence } from './formula/sentence.ts';
-import { sql } from './formula/sql.ts';
+import type { Node } from './formula/syntax.ts';
 import { LiveTable } from './liveTable.ts';
 import * as make from './makeEdit.ts';
 import type { Relation } from './relation.ts';
@@ -139,19 +139,9 @@ export class Sheet<C extends Columns = Columns> implements Table {
     return this.keys.length === 0 ? new Uint32Array(0) : Uint32Array.from(rowsAgain(codes, seen));
   }
 
-  /**
-   * One `SELECT` in standard SQL that gives the measured columns and, worked out by the database, the computed ones.
-   * @param table  the name of the stored table; what it must hold is said at `sql`
-   * @param rowId  a stored column to sort the result by
-   */
-  sql(table: string, rowId?: string): string {
-    const { names, relations } = this;
-    const formulas = names.flatMap((name) => {
-      const node = this.#table.formula(name)?.node;
-      return node === undefined ? [] : [{ name, node }];
-    });
-    const stored = names.filter((name) => this.#table.formula(name) === undefined);
-    return sql(formulas, { table, names: stored, relations, rowId });
+  /** The checked formula of a computed column, for readings beyond these; `undefined` for a measured one. */
+  checkedFormula(name: NameOf<C>): Node | undefined {
+    return this.#table.formula(name)?.node;
   }
 
   /** An Arquero table over the same arrays. */

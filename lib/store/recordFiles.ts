@@ -125,11 +125,6 @@ function unreadTexts(tables: readonly Part[]): Columns {
   };
 }
 
-/** Whether files are those of a record. */
-export function isRecord(paths: Iterable<string>): boolean {
-  return new Set(paths).has('record.json');
-}
-
 /**
  * Reads a record back from its files: `recordFiles` of it gives the same bytes again.
  * @throws RecordError where a file is missing or broken, or a newer program wrote it

@@ -21,12 +21,12 @@ import {
   type PictureView,
   type PictureWork,
   type PlacedPoint,
+  pictureSide,
   placingError,
   pointsFromCsv,
   pointsToCsv,
   type Spot,
   scaleLandmarks,
-  sideOf,
 } from '../../lib/index.ts';
 
 type Squareness = NonNullable<PictureAnswer['squareness']>;
@@ -71,10 +71,9 @@ function asked({ code, title, where, optional, many, least }: Landmark, of: Pict
   return { code, title, where, optional, many, least, of };
 }
 
-/** Facing the horse, its left foot is on the right and its inside to the left; from behind it is the other way round. */
+/** On which side the inside lies, where inside and outside are seen upright. */
 function insideOf(view: PictureView, limb: Limb): 'left' | 'right' | undefined {
-  if (view !== 'front' && view !== 'rear') return undefined;
-  return (sideOf(limb) === 'left') === (view === 'front') ? 'left' : 'right';
+  return view === 'front' || view === 'rear' ? pictureSide(view, limb, 'medial') : undefined;
 }
 
 /** The points as rows, the many of one landmark in their order. */

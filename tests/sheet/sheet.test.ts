@@ -513,17 +513,4 @@ describe('readings', () => {
       ['under', 'mean over horse: 2 cells'],
     ]);
   });
-
-  test('sql is one SELECT of the measured columns and the computed ones', () => {
-    const text = sheet().sql('feet');
-    expect(text).toMatch(/^(WITH|SELECT)/);
-    expect(text).toContain('AVG(');
-    expect(text).toContain('PARTITION BY "horse"');
-    expect(text).toContain('AS "off"');
-    expect(sheet().sql('feet', 'n')).toMatch(/ORDER BY "n"/);
-    const small: Sheet = Sheet.from({ a: { values: Float64Array.of(1) } }).add({ name: 'off', formula: 'a - mean(a)' });
-    expect(small.sql('feet').replace(/\s+/g, ' ')).toBe(
-      'WITH "stage_1" AS ( SELECT "a", AVG("a") OVER () AS "part_1" FROM "feet" ) SELECT "a", ("a" - "part_1") AS "off" FROM "stage_1"',
-    );
-  });
 });
