@@ -3,6 +3,8 @@ import { basename, dirname, join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { pages } from '../notebooks/index.ts';
 import {
+  columnarTidyFiles,
+  csvOf,
   findingWords,
   type Herd,
   herd,
@@ -17,15 +19,16 @@ import { htmlPage } from './report.ts';
 
 const help = `evenhoof: is each foot of the herd left level and in line, and how does it change between visits
 
-  evenhoof tidy FEET.csv [--horses FILE] [--visits FILE] --out FOLDER
+  evenhoof tidy FEET.csv [--horses FILE] [--visits FILE] --out FOLDER [--format csv|parquet|arrow]
       writes feet.csv with the computed columns, intervals.csv, horses.csv, problems.csv and datapackage.json,
-      and prints what it found
+      or the same tables as .parquet or .arrow, and prints what it found
   evenhoof page NAME FEET.csv [--horses FILE] [--visits FILE] --out FILE.html
       writes one page as a file that stands alone; NAME is one of ${pages.map(({ name }) => name).join(', ')}
   evenhoof sql FEET.csv [--horses FILE] [--visits FILE] [--column NAME=FORMULA]
       prints one SELECT a table, which gives the computed columns from the measured and joined ones of the tidy files;
       --column adds one of your own to the feet, and may stand more than once
 
+  FEET, FILE        CSV, Parquet or Arrow
   --ranges FILE     ranges of your own in place of the built-in ones; the page Columns saves these as a start
   --dates dmy|mdy   the order of day and month, where the files leave it open
   --units mm|cm|in  for lengths on a page; --mass kg|lb for weights
@@ -57,15 +60,16 @@ async function run(args: readonly string[], print: (line: string) => void): Prom
     return values.help ? 0 : 2;
   }
   if (command === 'tidy') {
-    const read = readHerd(only(operands, 'tidy FEET.csv'), values);
-    return tidy(read, needed(values.out, '--out FOLDER'), print) && values.strict ? 1 : 0;
+    const format = oneOf(values.format, ['csv', 'parquet', 'arrow'], '--format');
+    const read = await readHerd(only(operands, 'tidy FEET.csv'), values);
+    return (await tidy(read, needed(values.out, '--out FOLDER'), format, print)) && values.strict ? 1 : 0;
   }
   if (command === 'page') {
     const [name, ...rest] = operands;
     const page = pages.find((each) => each.name === name);
     const names = pages.map((each) => each.name).join(', ');
     if (page === undefined) throw new Unusable(`there is no page ${name ?? ''}; write one of ${names}`);
-    const read = readHerd(only(rest, `page ${name} FEET.csv`), values);
+    const read = await readHerd(only(rest, `page ${name} FEET.csv`), values);
     const out = needed(values.out, '--out FILE.html');
     const units = {
       length: oneOf(values.units, ['mm', 'cm', 'in'], '--units'),
@@ -75,7 +79,7 @@ async function run(args: readonly string[], print: (line: string) => void): Prom
     return values.strict && read.problems.length > 0 ? 1 : 0;
   }
   if (command === 'sql') {
-    const read = readHerd(only(operands, 'sql FEET.csv'), values);
+    const read = await readHerd(only(operands, 'sql FEET.csv'), values);
     for (const text of values.column ?? []) read.feet.add(ownColumn(text));
     for (const table of ['feet', 'horses', 'intervals'] as const) print(`${sqlOf(read[table], table)};\n`);
     return 0;
@@ -96,6 +100,7 @@ function parseCall(args: readonly string[]) {
           dates: { type: 'string' },
           ranges: { type: 'string' },
           column: { type: 'string', multiple: true },
+          format: { type: 'string' },
         },
         ...{
           units: { type: 'string' },
@@ -120,10 +125,10 @@ function ownColumn(text: string): { name: string; formula: string } {
 
 type Options = ReturnType<typeof parseCall>['values'];
 
-function readHerd(feet: string, { horses, visits, ranges: ownRanges, dates }: Options): Herd {
+async function readHerd(feet: string, { horses, visits, ranges: ownRanges, dates }: Options): Promise<Herd> {
   const order = dates === undefined ? undefined : oneOf(dates, ['dmy', 'mdy'], '--dates');
-  const read = (path: string, schema: 'feet' | 'horses' | 'visits') => {
-    const table = readTable(bytesOf(path), { file: basename(path), schema, dates: order });
+  const read = async (path: string, schema: 'feet' | 'horses' | 'visits') => {
+    const table = readTable(await csvOf(bytesOf(path), basename(path)), { file: basename(path), schema, dates: order });
     if (Object.keys(table.columns).length === 0) throw new Unusable(problemSentence(table.problems[0]));
     if (table.dates === 'undecided') {
       throw new Unusable(
@@ -133,9 +138,9 @@ function readHerd(feet: string, { horses, visits, ranges: ownRanges, dates }: Op
     return table;
   };
   const tables = {
-    feet: read(feet, 'feet'),
-    horses: horses === undefined ? undefined : read(horses, 'horses'),
-    visits: visits === undefined ? undefined : read(visits, 'visits'),
+    feet: await read(feet, 'feet'),
+    horses: horses === undefined ? undefined : await read(horses, 'horses'),
+    visits: visits === undefined ? undefined : await read(visits, 'visits'),
   };
   if (tables.feet.columns.horse_id?.values.length === 0) throw new Unusable(`${feet} holds no row of measurements`);
   const own = ownRanges === undefined ? undefined : readRanges(ownRanges);
@@ -173,12 +178,18 @@ function bytesOf(path: string): Uint8Array {
 }
 
 /** Writes the tidy files and tells what was found; whether there were problems. */
-function tidy(read: Herd, folder: string, print: (line: string) => void): boolean {
-  for (const { name, contents } of tidyFiles(read, new Date().toISOString())) write(join(folder, name), contents);
+async function tidy(
+  read: Herd,
+  folder: string,
+  format: 'csv' | 'parquet' | 'arrow',
+  print: (line: string) => void,
+): Promise<boolean> {
+  const files = format === 'csv' ? tidyFiles(read, new Date().toISOString()) : await columnarTidyFiles(read, format);
+  for (const { name, contents } of files) write(join(folder, name), contents);
   const { raise, unsure, onPurpose } = ranking(read.occasions, read.ranges);
   print(`${read.feet.rows} readings of feet, ${read.horses.rows} horses, ${read.intervals.rows} intervals`);
   print(
-    `${read.problems.length} cells or rows that could not be used${read.problems.length > 0 ? ', all in problems.csv' : ''}`,
+    `${read.problems.length} cells or rows that could not be used${read.problems.length > 0 ? `, all in problems.${format}` : ''}`,
   );
   for (const problem of read.problems.slice(0, 5)) print(`  ${problemSentence(problem)}`);
   print(
@@ -192,7 +203,7 @@ function tidy(read: Herd, folder: string, print: (line: string) => void): boolea
   return read.problems.length > 0;
 }
 
-function write(path: string, contents: string): void {
+function write(path: string, contents: string | Uint8Array): void {
   try {
     mkdirSync(dirname(resolve(path)), { recursive: true });
     writeFileSync(path, contents);

@@ -67,6 +67,19 @@ describe('tidy', () => {
       expect(readFileSync(join(twice, name), 'utf8'), name).toBe(readFileSync(join(once, name), 'utf8'));
   });
 
+  it.each(['parquet', 'arrow'])('writes %s, and reads it as it reads CSV', async (format) => {
+    const [typed, again, plain] = [`typed-${format}`, `again-${format}`, 'plain-csv'].map((name) => join(folder, name));
+    await evenhoof('tidy', feet, '--format', format, '--out', typed);
+    expect(readdirSync(typed).sort()).toEqual(
+      ['feet', 'horses', 'intervals', 'problems'].map((name) => `${name}.${format}`),
+    );
+    const horses = ['--horses', join(typed, `horses.${format}`)];
+    expect((await evenhoof('tidy', join(typed, `feet.${format}`), ...horses, '--strict', '--out', again)).code).toBe(0);
+    await evenhoof('tidy', feet, '--out', plain);
+    for (const name of ['feet.csv', 'horses.csv', 'intervals.csv'])
+      expect(readFileSync(join(again, name), 'utf8'), name).toBe(readFileSync(join(plain, name), 'utf8'));
+  });
+
   it('asks for --dates where the order of day and month is open, and only there', async () => {
     const open = file('open.csv', `${heading}Bella,03/04/2026,LF,52,45\n`);
     const { code, complaint } = await evenhoof('tidy', open, '--out', join(folder, 'open'));

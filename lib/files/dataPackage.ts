@@ -1,5 +1,6 @@
 import type { Column, Kind } from '../sheet/column.ts';
-import { type ColumnDescription, describeColumn } from './describeColumn.ts';
+import type { ColumnDescription } from './describeColumn.ts';
+import { fullDescription, known } from './fullDescription.ts';
 import { namedColumns, type Writable } from './writable.ts';
 
 export interface ForeignKey {
@@ -112,22 +113,12 @@ function resourceOf(resource: Resource): PackageResource {
 }
 
 function field(name: string, column: Column, describe: Resource['describe']): PackageField {
-  const own = describe?.(name) ?? {};
-  // A sheet that knows no title gives the name for one.
-  const { title, description, formula, source, words, unit } = {
-    ...describeColumn(name),
-    ...known({ ...own, title: own.title === name ? undefined : own.title }),
-  };
+  const { words, unit, ...about } = fullDescription(name, column, describe);
   return {
     ...{ name, type: types[column.kind] },
-    ...known({ title, description, formula, source }),
-    ...(column.kind === 'number' && { unit: column.unit === '1' ? (unit ?? '1') : column.unit }),
+    ...about,
+    ...known({ unit }),
     ...(column.kind === 'boolean' && { trueValues: ['TRUE'], falseValues: ['FALSE'] }),
     ...(words && { constraints: { enum: words } }),
   };
-}
-
-/** The properties that have a value. */
-function known<T extends object>(properties: T): T {
-  return Object.fromEntries(Object.entries(properties).filter(([, value]) => value !== undefined)) as T;
 }

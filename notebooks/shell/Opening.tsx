@@ -47,7 +47,7 @@ export function Opening() {
           <input
             type="file"
             multiple
-            accept=".csv,.tsv,.txt,text/csv,.xlsx,.ods,.zip"
+            accept=".csv,.tsv,.txt,text/csv,.xlsx,.ods,.parquet,.arrow,.zip"
             ref={chooser}
             onChange={(event) => {
               const chooser = event.currentTarget;

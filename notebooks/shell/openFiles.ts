@@ -1,5 +1,6 @@
 import {
   type CellGrid,
+  csvOf,
   gridOfText,
   isPacked,
   type KeptTable,
@@ -51,7 +52,7 @@ export async function openFiles(files: readonly File[], ask: Questions): Promise
     if (record) return { kind: 'record', record, file };
     const read = isPacked(bytes)
       ? await ask.guided(await readSpreadsheet(bytes, file))
-      : await textTable(bytes, file, ask);
+      : await textTable(await csvOf(bytes, file), file, ask);
     if (!read) return undefined;
     const { name, table } = read;
     const twin = tables[name];

@@ -56,6 +56,13 @@ export const anyTable: fc.Arbitrary<Columns> = fc
     }),
   );
 
+/** Those in which no text begins with a byte order mark, which the usual readers of UTF-8 take for no part of it. */
+export const anyUnmarkedTable = anyTable.filter((table) =>
+  Object.entries(table).every(([name, { values }]) =>
+    [name, ...values].every((text) => typeof text !== 'string' || !text.startsWith('\ufeff')),
+  ),
+);
+
 /** A table as plain lists, in which `-0` and `NaN` are told apart from `0` and missing text. */
 export function plain(columns: Columns): object[] {
   return Object.entries(columns).map(([name, input]) => {

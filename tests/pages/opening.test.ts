@@ -1,8 +1,9 @@
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { readTable, writeArrow, writeParquet } from '../../lib/index.ts';
 import { drawn, notebook } from './browser.ts';
 
 const site = notebook();
@@ -51,6 +52,21 @@ test('own files are opened, shown on every page, kept over a reload, and put awa
   await page.getByRole('button', { name: 'Put it away, show the demo herd' }).click();
   await page.getByText('Invented demo herd').waitFor();
   await second.getByText('Invented demo herd').waitFor();
+  expect(wrongs).toEqual([]);
+});
+
+test.each([
+  ['parquet', writeParquet],
+  ['arrow', writeArrow],
+])('a table of feet is opened from a file in %s, as from CSV', async (format, write) => {
+  const path = join(folder, `feet.${format}`);
+  const { columns } = readTable(await readFile(await feet('2026-01-13', '2026-02-24')));
+  await writeFile(path, await write(columns));
+  const { page, wrongs } = await site.open('herd.html');
+  await choose(page, path);
+  await page.getByText('Your herd', { exact: true }).waitFor();
+  expect(await page.textContent('.whose')).toContain(`feet.${format}`);
+  expect(await page.textContent('body')).toContain('Bramble');
   expect(wrongs).toEqual([]);
 });
 
