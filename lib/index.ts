@@ -240,6 +240,10 @@ export { type SvgNode, svg } from './views/svg.ts';
 export { svgText } from './views/svgText.ts';
 export { accents, drawingScales, fonts, grounds, inks, roles } from './views/theme.ts';
 export { withoutEachHorse } from './views/withoutEachHorse.ts';
+export { fixed } from './words/fixed.ts';
+export { midSentence } from './words/midSentence.ts';
+export { say } from './words/say.ts';
+export { shownDay } from './words/shownDay.ts';
 
 /** A page about a herd. */
 export type HerdPage = Page<Herd>;

@@ -15,30 +15,31 @@ import {
   rangeSource,
   rangesToColumns,
   Sheet,
+  say,
   symbolOf,
 } from '../lib/index.ts';
 
 export const page: HerdPage = {
   name: 'columns',
-  title: 'Columns',
-  question: 'What is each column, where is it measured, and how firm is what is said of it?',
+  title: say`Columns`,
+  question: say`What is each column, where is it measured, and how firm is what is said of it?`,
   blocks: ({ herd, units }) => {
     const shares = rangeShares(herd.occasions, herd.ranges);
     return [
       {
         kind: 'prose',
-        text: 'A **measured** column is typed in. A **computed** one is a formula over other columns: you could have typed it yourself. Ranges are conventions with thin evidence; beside each stands its source, and how many published feet and how many of this herd lie outside it.',
+        text: say`A **measured** column is typed in. A **computed** one is a formula over other columns: you could have typed it yourself. Ranges are conventions with thin evidence; beside each stands its source, and how many published feet and how many of this herd lie outside it.`,
       },
-      { kind: 'heading', level: 2, text: 'Measured', id: 'measured' },
+      { kind: 'heading', level: 2, text: say`Measured`, id: 'measured' },
       ...measured.flatMap((row) => measuredBlocks(row, herd, units)),
-      { kind: 'heading', level: 2, text: 'Computed', id: 'computed' },
+      { kind: 'heading', level: 2, text: say`Computed`, id: 'computed' },
       ...measures.flatMap((measure) => computedBlocks(measure, shares, herd, units)),
-      { kind: 'heading', level: 2, text: 'Ranges', id: 'ranges' },
+      { kind: 'heading', level: 2, text: say`Ranges`, id: 'ranges' },
       {
         kind: 'sheet',
         name: 'ranges',
-        title: 'Every range as a table',
-        caption: 'Save it, change it, and hand it to the command line with --ranges in place of the built-in ones.',
+        title: say`Every range as a table`,
+        caption: say`Save it, change it, and hand it to the command line with --ranges in place of the built-in ones.`,
         sheet: Sheet.from(rangesToColumns(herd.ranges)),
       },
     ];
@@ -58,15 +59,15 @@ function measuredBlocks(
     [name],
     [
       `${landmarks} ${how}`,
-      `**${name}**, in ${symbolOf(unit) || 'plain numbers'}. Believed from ${limits}; beyond that it is kept, marked and left out. ${errorWords(error, unit, units)}`,
+      say`**${name}**, in ${symbolOf(unit) || say`plain numbers`}. Believed from ${limits}; beyond that it is kept, marked and left out. ${errorWords(error, unit, units)}`,
     ],
   );
 }
 
 function errorWords(error: Herd['errors'][number] | undefined, unit: string, units: DisplayUnits): string {
-  if (error === undefined || Number.isNaN(error.value)) return 'The error of one reading is not known.';
-  const from = error.from === 'repeats' ? 'from this herd’s own repeats' : citation(error.source ?? 'from memory');
-  return `One reading is off by about ${formatQuantity(error.value, unit, units)} (one standard error; ${from}).`;
+  if (error === undefined || Number.isNaN(error.value)) return say`The error of one reading is not known.`;
+  const from = error.from === 'repeats' ? say`from this herd’s own repeats` : citation(error.source ?? 'from memory');
+  return say`One reading is off by about ${formatQuantity(error.value, unit, units)} (one standard error; ${from}).`;
 }
 
 function computedBlocks(
@@ -83,15 +84,15 @@ function computedBlocks(
     .filter((share) => share.measure.name === name)
     .map(({ range, of, outside, beyond }) => {
       const published = (range.publishedOutside ?? []).map(
-        (each) => `${each.outside} of ${each.of} (${citation(each.source)})`,
+        (each) => say`${each.outside} of ${each.of} (${citation(each.source)})`,
       );
-      return `**Range:** ${rangeSentence(range, unit, units)}. ${rangeSource(range)}. In this herd ${outside} of ${of} feet lie outside, ${beyond} by more than the error.${published.length > 0 ? ` Published herds: ${published.join('; ')}.` : ''}`;
+      return say`**Range:** ${rangeSentence(range, unit, units)}. ${rangeSource(range)}. In this herd ${outside} of ${of} feet lie outside, ${beyond} by more than the error.${published.length > 0 ? say` Published herds: ${published.join('; ')}.` : ''}`;
     });
   return entry(name, title, inputs, [
-    `${about}${sign === undefined ? '' : ` Sign: ${sign}.`}`,
-    `**${name}**, in ${symbolOf(unit) || 'plain numbers'}: ${sheet.names.includes(name) ? sheet.sentence(name) : title}. Formula: ${formula}`,
+    `${about}${sign === undefined ? '' : say` Sign: ${sign}.`}`,
+    say`**${name}**, in ${symbolOf(unit) || say`plain numbers`}: ${sheet.names.includes(name) ? sheet.sentence(name) : title}. Formula: ${formula}`,
     ...ranges,
-    `Worked case: ${given.join(', ')} gives ${formatQuantity(example.value, unit, units)}. Definition: ${citation(source)}.`,
+    say`Worked case: ${given.join(', ')} gives ${formatQuantity(example.value, unit, units)}. Definition: ${citation(source)}.`,
   ]);
 }
 

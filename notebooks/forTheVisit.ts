@@ -5,17 +5,20 @@ import {
   type DisplayUnits,
   daysFromIso,
   findingWords,
+  fixed,
   footName,
   type Herd,
   type HerdFinding,
   type HerdPage,
-  isoFromDays,
   type Limb,
   latestOccasions,
   limbName,
   limbs,
   measured,
+  midSentence,
   ranking,
+  say,
+  shownDay,
   toDisplay,
   writeTable,
 } from '../lib/index.ts';
@@ -35,14 +38,14 @@ const usual = [
 ];
 
 const layouts = [
-  { value: 'page', label: 'A page for each horse' },
-  { value: 'line', label: 'A line for each horse' },
+  { value: 'page', label: say`A page for each horse` },
+  { value: 'line', label: say`A line for each horse` },
 ];
 
 export const page: HerdPage = {
   name: 'for-the-visit',
-  title: 'For the visit',
-  question: 'What is worth a look when the farrier comes, how sure is it, and where do the new numbers go?',
+  title: say`For the visit`,
+  question: say`What is worth a look when the farrier comes, how sure is it, and where do the new numbers go?`,
   blocks: ({ herd, controls, units }) => {
     const names = [...new Set(herd.occasions.column('horse_id').values as readonly string[])].filter(
       (name) => name !== '',
@@ -51,7 +54,7 @@ export const page: HerdPage = {
     const horses = asked.length === 0 ? names : asked;
     const layout = chosen(controls, 'layout', 'page') === 'line' ? 'line' : 'page';
     const day = daysFromIso(chosen(controls, 'day', ''));
-    const when = Number.isFinite(day) ? isoFromDays(day) : '';
+    const when = Number.isFinite(day) ? shownDay(day) : '';
     const { raise, unsure, onPurpose } = ranking(herd.occasions, herd.ranges);
     const findings = [...raise, ...unsure, ...onPurpose];
     const columns = usual.filter((name) => herd.occasions.names.includes(name));
@@ -63,16 +66,16 @@ export const page: HerdPage = {
           {
             kind: 'control',
             name: 'day',
-            label: 'Day of the visit',
-            help: 'Such as 2026-12-07; leave it empty to write it by hand.',
+            label: say`Day of the visit`,
+            help: say`Such as 2026-12-07; leave it empty to write it by hand.`,
             input: 'text',
             value: when,
           },
-          { kind: 'control', name: 'layout', label: 'On paper', input: 'choice', options: layouts, value: layout },
+          { kind: 'control', name: 'layout', label: say`On paper`, input: 'choice', options: layouts, value: layout },
           {
             kind: 'control',
             name: 'horses',
-            label: 'Which horses',
+            label: say`Which horses`,
             input: 'several',
             options: names.map((name) => ({ value: name, label: name })),
             value: horses,
@@ -81,11 +84,11 @@ export const page: HerdPage = {
       },
       {
         kind: 'prose',
-        text: 'For a talk with the farrier, and with the vet where it needs one: what was measured, and how sure it is. What is done to a foot is theirs to decide with the horse in front of them.',
+        text: say`For a talk with the farrier, and with the vet where it needs one: what was measured, and how sure it is. What is done to a foot is theirs to decide with the horse in front of them.`,
       },
       {
         kind: 'download',
-        label: 'The table to fill in, as CSV',
+        label: say`The table to fill in, as CSV`,
         filename: `visit${when === '' ? '' : `-${when}`}.csv`,
         type: 'text/csv',
         contents: () => writeTable(toFillIn(horses, day, columns)),
@@ -114,32 +117,32 @@ function sheetOfPaper(
       own.length === 0
         ? {
             kind: 'prose',
-            text: 'Nothing stands out from this herd and this horse’s own past by more than the error of measuring.',
+            text: say`Nothing stands out from this herd and this horse’s own past by more than the error of measuring.`,
           }
         : {
             kind: 'form',
             name: `look-${horse}`,
-            title: 'Worth a look',
-            columns: ['Foot', 'What was measured', 'How sure', 'Beside it'],
+            title: say`Worth a look`,
+            columns: [say`Foot`, say`What was measured`, say`How sure`, say`Beside it`],
             rows: own.slice(0, 6).map((finding) => lookRow(finding, units)),
           },
       numbers(herd, horse, columns, units),
       {
         kind: 'form',
         name: `notes-${horse}`,
-        title: 'Notes',
+        title: say`Notes`,
         columns: [],
         rows: [],
-        lines: { label: 'The farrier’s notes, and what was agreed for next time', count: 5 },
+        lines: { label: say`The farrier’s notes, and what was agreed for next time`, count: 5 },
       },
     ],
   };
 }
 
 const sure: Readonly<Record<HerdFinding['state'], string>> = {
-  raise: 'More than the error of measuring',
-  unsure: 'Can’t tell yet',
-  'on purpose': 'Set so on purpose by vet and farrier',
+  raise: say`More than the error of measuring`,
+  unsure: say`Can’t tell yet`,
+  'on purpose': say`Set so on purpose by vet and farrier`,
 };
 
 function lookRow(finding: HerdFinding, units: DisplayUnits): string[] {
@@ -165,15 +168,15 @@ function numbers({ occasions }: Herd, horse: string, columns: readonly string[],
     const row = of(limb);
     const { values, unit } = occasions.column(name);
     const value = row === undefined ? Number.NaN : (values[row] as number);
-    return Number.isNaN(value) ? '–' : toDisplay(value, unit, units).value.toFixed(units.length === 'mm' ? 1 : 2);
+    return Number.isNaN(value) ? '–' : fixed(toDisplay(value, unit, units).value, units.length === 'mm' ? 1 : 2);
   };
   return {
     kind: 'form',
     name: `numbers-${horse}`,
     title: Number.isFinite(last)
-      ? `Last measured ${isoFromDays(last)}, and room for the new`
-      : 'Room for the new numbers',
-    columns: ['', ...limbs.flatMap((limb) => [`${limb} last`, `${limb} before`, `${limb} after`])],
+      ? say`Last measured ${shownDay(last)}, and room for the new`
+      : say`Room for the new numbers`,
+    columns: ['', ...limbs.flatMap((limb) => [say`${limb} last`, say`${limb} before`, say`${limb} after`])],
     rows: columns.map((name) => [title(name), ...limbs.flatMap((limb) => [latest(name, limb), '', ''])]),
   };
 }
@@ -183,16 +186,16 @@ function lines(horses: readonly string[], findings: readonly HerdFinding[], when
   return {
     kind: 'form',
     name: 'visit-lines',
-    title: when === '' ? 'The visit on ____________' : `The visit on ${when}`,
-    columns: ['Horse', 'Worth a look', 'How sure', 'Notes'],
+    title: when === '' ? say`The visit on ____________` : say`The visit on ${when}`,
+    columns: [say`Horse`, say`Worth a look`, say`How sure`, say`Notes`],
     rows: horses.map((horse) => {
       const own = findings.filter(({ foot }) => foot.horse === horse).slice(0, 3);
-      if (own.length === 0) return [horse, 'Nothing stands out', '–', ''];
-      const say = (finding: HerdFinding) => {
+      if (own.length === 0) return [horse, say`Nothing stands out`, '–', ''];
+      const told = (finding: HerdFinding) => {
         const subject = footName(finding.foot).slice(horse.length + 2);
-        return `${subject}: ${findingWords(finding, units).value} ${finding.measure.title.toLowerCase()}`;
+        return `${subject}: ${findingWords(finding, units).value} ${midSentence(finding.measure.title)}`;
       };
-      return [horse, own.map(say).join('; '), own.map(({ state }) => sure[state].toLowerCase()).join('; '), ''];
+      return [horse, own.map(told).join('; '), own.map(({ state }) => midSentence(sure[state])).join('; '), ''];
     }),
   };
 }

@@ -1,114 +1,126 @@
-import { type Block, footPartsBelow, footUnderWeight, type HerdPage, measureDrawing, measured } from '../lib/index.ts';
+import {
+  type Block,
+  footPartsBelow,
+  footUnderWeight,
+  type HerdPage,
+  measureDrawing,
+  measured,
+  midSentence,
+  say,
+} from '../lib/index.ts';
 
 /** What is taken from each side of the foot, in the order of a round. */
 const round = [
   {
     id: 'side',
-    title: 'From the side',
+    title: say`From the side`,
     names: ['toe_angle_deg', 'heel_angle_deg', 'pastern_angle_deg', 'toe_length_mm', 'heel_length_mm'],
-    text: 'Bend down beside the leg, never kneel or squat, the gauge or the camera at the height of the foot. Angles are between the wall and the ground the foot stands on, open to the back: a steeper wall has the larger angle. In a shod foot the ground is the ground side of the shoe, so the shoe is in every length. Write down in “method” how you measured, and stay with it.',
+    text: say`Bend down beside the leg, never kneel or squat, the gauge or the camera at the height of the foot. Angles are between the wall and the ground the foot stands on, open to the back: a steeper wall has the larger angle. In a shod foot the ground is the ground side of the shoe, so the shoe is in every length. Write down in “method” how you measured, and stay with it.`,
   },
   {
     id: 'front',
-    title: 'From the front',
+    title: say`From the front`,
     names: ['medial_wall_mm', 'lateral_wall_mm'],
-    text: 'Stand square in front of the foot, not of the horse. Hold the rule upright beside the wall at the widest place, inside and outside, from the ground to the hairline. Part the hair; if it hides the hairline, note “hair over the hairline”, and the error is taken as twice as large. Inside is the side towards the other foot.',
+    text: say`Stand square in front of the foot, not of the horse. Hold the rule upright beside the wall at the widest place, inside and outside, from the ground to the hairline. Part the hair; if it hides the hairline, note “hair over the hairline”, and the error is taken as twice as large. Inside is the side towards the other foot.`,
   },
   {
     id: 'rear',
-    title: 'From behind',
+    title: say`From behind`,
     names: ['medial_heel_mm', 'lateral_heel_mm'],
-    text: 'From behind, at the side of the leg and never straight behind a horse that might kick: the height of each heel from the ground to the hairline. If the leg has to be held up for it, sight along the heels instead and leave the heights empty: an empty cell does no harm, a guess does.',
+    text: say`From behind, at the side of the leg and never straight behind a horse that might kick: the height of each heel from the ground to the hairline. If the leg has to be held up for it, sight along the heels instead and leave the heights empty: an empty cell does no harm, a guess does.`,
   },
   {
     id: 'below',
-    title: 'From below',
+    title: say`From below`,
     names: ['foot_width_mm', 'foot_length_mm', 'frog_width_mm', 'frog_length_mm', 'heel_width_mm'],
-    text: 'With the foot picked out and held up by the person at the horse’s head or by a third: width at the widest place, length from the toe to a line across the heel buttresses, the frog’s width and length, and the width across the heels. Brush the sole clean first. This is also the moment to see a nail, a crack or a smell: stop there and call for help.',
+    text: say`With the foot picked out and held up by the person at the horse’s head or by a third: width at the widest place, length from the toe to a line across the heel buttresses, the frog’s width and length, and the width across the heels. Brush the sole clean first. This is also the moment to see a nail, a crack or a smell: stop there and call for help.`,
   },
 ] as const;
 
 const glossary = [
   [
-    'Axis',
-    'the line down the front of the pastern and on down the front of the hoof. Broken back: the hoof is flatter than the pastern; broken forward: steeper.',
+    say`Axis`,
+    say`the line down the front of the pastern and on down the front of the hoof. Broken back: the hoof is flatter than the pastern; broken forward: steeper.`,
   ],
   [
-    'Before, after, between',
-    'the moment of a measurement: before the farrier’s work of that day, after it, or on a day without work.',
+    say`Before, after, between`,
+    say`the moment of a measurement: before the farrier’s work of that day, after it, or on a day without work.`,
   ],
-  ['Breakover', 'the moment, and the place at the toe, at which the foot rolls off the ground.'],
+  [say`Breakover`, say`the moment, and the place at the toe, at which the foot rolls off the ground.`],
   [
-    'Error of measuring',
-    'by how much one reading of the same foot differs from the next, as one standard error. About 95 of 100 readings lie within 1.96 of it.',
+    say`Error of measuring`,
+    say`by how much one reading of the same foot differs from the next, as one standard error. About 95 of 100 readings lie within 1.96 of it.`,
   ],
-  ['Hairline', 'where horn begins and hair ends; the trade also says coronary band.'],
-  ['Heel buttress', 'the corner at the back where the wall turns in and becomes the bar.'],
+  [say`Hairline`, say`where horn begins and hair ends; the trade also says coronary band.`],
+  [say`Heel buttress`, say`the corner at the back where the wall turns in and becomes the bar.`],
   [
-    'Inside and outside',
-    'medial and lateral: towards the horse’s other foot, and away from it. Differences are inside minus outside.',
+    say`Inside and outside`,
+    say`medial and lateral: towards the horse’s other foot, and away from it. Differences are inside minus outside.`,
   ],
-  ['Interval', 'the days from one visit’s work to the next.'],
-  ['Level', 'inside and outside of one foot equally high.'],
-  ['LF, RF, LH, RH', 'left fore, right fore, left hind, right hind; left is the horse’s own left.'],
-  ['Repeat', 'a second reading of the same foot at the same moment, without looking at the first.'],
-  ['Therapeutic', 'set so on purpose by vet and farrier. Such a foot is drawn and listed, never ranked.'],
-  ['Underrun', 'heels that slope forward under the foot much more than the toe does.'],
+  [say`Interval`, say`the days from one visit’s work to the next.`],
+  [say`Level`, say`inside and outside of one foot equally high.`],
+  [say`LF, RF, LH, RH`, say`left fore, right fore, left hind, right hind; left is the horse’s own left.`],
+  [say`Repeat`, say`a second reading of the same foot at the same moment, without looking at the first.`],
+  [say`Therapeutic`, say`set so on purpose by vet and farrier. Such a foot is drawn and listed, never ranked.`],
+  [say`Underrun`, say`heels that slope forward under the foot much more than the toe does.`],
 ] as const;
 
 export const page: HerdPage = {
   name: 'guide',
-  title: 'Guide',
-  question: 'How is a foot measured so that the numbers can be trusted, and what do the pages make of them?',
+  title: say`Guide`,
+  question: say`How is a foot measured so that the numbers can be trusted, and what do the pages make of them?`,
   blocks: () => [
     {
       kind: 'prose',
       tone: 'caution',
-      text: 'A nail or puncture in the sole, sudden lameness, heat or a strong pulse: call the vet now, and don’t measure. Everything that must come first stands on the page [Cautions](cautions.html).',
+      text: say`A nail or puncture in the sole, sudden lameness, heat or a strong pulse: call the vet now, and don’t measure. Everything that must come first stands on the page [Cautions](cautions.html).`,
     },
-    ...paragraphs('Before you begin', 'begin', [
-      'You need a second person, a rule in millimetres, a gauge or a protractor for angles, a hoof pick and brush, something to write on, and ten quiet minutes a horse. Nothing here needs a network.',
-      'Choose a day on which the farrier comes: measure before the work and after it. What changes between visits is told from “after” to the next “before”, and without both ends it can only be guessed at. Write down the date, the foot and the moment first.',
+    ...paragraphs(say`Before you begin`, 'begin', [
+      say`You need a second person, a rule in millimetres, a gauge or a protractor for angles, a hoof pick and brush, something to write on, and ten quiet minutes a horse. Nothing here needs a network.`,
+      say`Choose a day on which the farrier comes: measure before the work and after it. What changes between visits is told from “after” to the next “before”, and without both ends it can only be guessed at. Write down the date, the foot and the moment first.`,
     ]),
-    ...paragraphs('Standing the horse', 'standing', [
-      'Hard, level, swept ground; the horse awake and quiet, someone at its head on your side. Legs upright under the horse, the two fronts beside each other and the two hinds beside each other, weight on all four, head straight and at its usual height. A foot that stands in front of or behind its place changes every angle (common practice, no source).',
-      'Bend down beside the shoulder or the hip. Never kneel or sit beside a foot. When the horse moves, begin that foot again.',
+    ...paragraphs(say`Standing the horse`, 'standing', [
+      say`Hard, level, swept ground; the horse awake and quiet, someone at its head on your side. Legs upright under the horse, the two fronts beside each other and the two hinds beside each other, weight on all four, head straight and at its usual height. A foot that stands in front of or behind its place changes every angle (common practice, no source).`,
+      say`Bend down beside the shoulder or the hip. Never kneel or sit beside a foot. When the horse moves, begin that foot again.`,
     ]),
-    { kind: 'heading', level: 2, text: 'A round of one foot', id: 'round' },
+    { kind: 'heading', level: 2, text: say`A round of one foot`, id: 'round' },
     {
       kind: 'prose',
-      text: 'Left fore, right fore, left hind, right hind, each from the side, the front, behind and below. The page [Columns](columns.html) says for every column from where to where, and how far one reading is usually off.',
+      text: say`Left fore, right fore, left hind, right hind, each from the side, the front, behind and below. The page [Columns](columns.html) says for every column from where to where, and how far one reading is usually off.`,
     },
     ...round.flatMap(view),
-    ...paragraphs('Twice', 'twice', [
-      'Take every foot twice on the same day, the second time without looking at the first, and give the second row the number 2 in “repeat”. Two people are better still: put their names in “observer”. From these repeats the page [How good are my measurements?](measurements.html) works out your own error, and only what is larger than that is ever called a difference.',
+    ...paragraphs(say`Twice`, 'twice', [
+      say`Take every foot twice on the same day, the second time without looking at the first, and give the second row the number 2 in “repeat”. Two people are better still: put their names in “observer”. From these repeats the page [How good are my measurements?](measurements.html) works out your own error, and only what is larger than that is ever called a difference.`,
     ]),
-    ...paragraphs('Photographs', 'photographs', [
-      'Camera at the height of the foot and square to it: from the side at a right angle to the line from heel to toe, from the front straight at the middle of the toe. Two metres away with a little zoom is better than close by. Put a bar of known length, or a flat board with four marked corners, in the plane of the foot. Clean foot, clear hairline, no shadow on the ground line (common practice, no source).',
-      'A camera off to the side spoils the comparison of inside and outside before it spoils anything else: the page [Measure from a picture](measure-from-picture.html) says so when it sees it.',
+    ...paragraphs(say`Photographs`, 'photographs', [
+      say`Camera at the height of the foot and square to it: from the side at a right angle to the line from heel to toe, from the front straight at the middle of the toe. Two metres away with a little zoom is better than close by. Put a bar of known length, or a flat board with four marked corners, in the plane of the foot. Clean foot, clear hairline, no shadow on the ground line (common practice, no source).`,
+      say`A camera off to the side spoils the comparison of inside and outside before it spoils anything else: the page [Measure from a picture](measure-from-picture.html) says so when it sees it.`,
     ]),
-    { kind: 'heading', level: 2, text: 'The foot from below', id: 'parts' },
-    { kind: 'drawings', items: [{ title: 'A left fore from below, toe up; a schematic', drawing: footPartsBelow() }] },
+    { kind: 'heading', level: 2, text: say`The foot from below`, id: 'parts' },
+    {
+      kind: 'drawings',
+      items: [{ title: say`A left fore from below, toe up; a schematic`, drawing: footPartsBelow() }],
+    },
     ...plain([
-      '**Wall**: the horn all round, thickest at the toe. It is what one sees of a standing foot, and it grows down from the hairline. **White line**: the softer seam between wall and sole; where it is wide, crumbles or smells, ask. **Sole**: the vaulted plate inside it, which is not meant to carry all the weight on hard ground.',
-      '**Bars**: at the heels the wall turns in at the **heel buttress** and runs forward beside the frog. **Frog**: the wedge of rubbery horn between the bars, with a groove beside it on each side and one in the middle; its **point** lies towards the toe. **Heel bulbs**: the two soft rounds behind, above the heels. **Quarters**: the sides of the wall between toe and heels.',
-      'Names as the trade uses them; anatomy from memory of handbooks, no source at hand.',
+      say`**Wall**: the horn all round, thickest at the toe. It is what one sees of a standing foot, and it grows down from the hairline. **White line**: the softer seam between wall and sole; where it is wide, crumbles or smells, ask. **Sole**: the vaulted plate inside it, which is not meant to carry all the weight on hard ground.`,
+      say`**Bars**: at the heels the wall turns in at the **heel buttress** and runs forward beside the frog. **Frog**: the wedge of rubbery horn between the bars, with a groove beside it on each side and one in the middle; its **point** lies towards the toe. **Heel bulbs**: the two soft rounds behind, above the heels. **Quarters**: the sides of the wall between toe and heels.`,
+      say`Names as the trade uses them; anatomy from memory of handbooks, no source at hand.`,
     ]),
-    { kind: 'heading', level: 2, text: 'How the foot takes weight', id: 'weight' },
-    { kind: 'drawings', items: [{ title: 'A left fore from the side; a schematic', drawing: footUnderWeight() }] },
+    { kind: 'heading', level: 2, text: say`How the foot takes weight`, id: 'weight' },
+    { kind: 'drawings', items: [{ title: say`A left fore from the side; a schematic`, drawing: footUnderWeight() }] },
     ...plain([
-      'Weight comes down the bones of the leg into the bone inside the hoof, and that bone hangs in the wall by leaves of horn and skin. So the wall carries, and the sole and the frog share what the ground gives back. On landing the heels spread a little and the frog and the cushion above it give; when the weight is past, they come back. Then the foot rolls over at the toe.',
-      'This is why level matters: a side that meets the ground first is loaded first, at every step. And it is why a long toe matters: the further forward the place where the foot rolls over, the longer the lever. How much of either a horse can bear can’t be read off a number; that is for the farrier and the vet with the horse before them (from memory, no source at hand).',
+      say`Weight comes down the bones of the leg into the bone inside the hoof, and that bone hangs in the wall by leaves of horn and skin. So the wall carries, and the sole and the frog share what the ground gives back. On landing the heels spread a little and the frog and the cushion above it give; when the weight is past, they come back. Then the foot rolls over at the toe.`,
+      say`This is why level matters: a side that meets the ground first is loaded first, at every step. And it is why a long toe matters: the further forward the place where the foot rolls over, the longer the lever. How much of either a horse can bear can’t be read off a number; that is for the farrier and the vet with the horse before them (from memory, no source at hand).`,
     ]),
-    ...paragraphs('What a computed column means, and what not', 'meaning', [
-      'Every computed column is a formula over measured ones, and [Columns](columns.html) gives the formula, what it is, what it isn’t and where it misleads, its source, and how many feet of published herds lie outside its range. Three degrees of firmness are told apart: “published”, “common practice, no source”, and “from memory”.',
-      'A range is a convention. Most sound horses break one. [The herd](herd.html) therefore ranks what is unusual for this herd and for this foot and has changed by more than the error of measuring, and nothing else.',
+    ...paragraphs(say`What a computed column means, and what not`, 'meaning', [
+      say`Every computed column is a formula over measured ones, and [Columns](columns.html) gives the formula, what it is, what it isn’t and where it misleads, its source, and how many feet of published herds lie outside its range. Three degrees of firmness are told apart: “published”, “common practice, no source”, and “from memory”.`,
+      say`A range is a convention. Most sound horses break one. [The herd](herd.html) therefore ranks what is unusual for this herd and for this foot and has changed by more than the error of measuring, and nothing else.`,
     ]),
-    ...paragraphs('Reading the page on longer intervals', 'intervals', [
-      '[Does a longer interval cost balance?](longer-intervals.html) compares each horse with itself: intervals that were longer than that horse’s usual ones against those that were shorter. The sentence under “The answer” gives the change for one week more and its 95% interval. If the interval holds zero, these records can’t tell.',
-      'Look at the picture before the p, and at “What could explain it” after it. Horses that are seen more often because their feet are bad turn the comparison between horses round; that is why the effect within a horse stands alone. To be sure takes a trial: [Plan a trial](plan-a-trial.html).',
+    ...paragraphs(say`Reading the page on longer intervals`, 'intervals', [
+      say`[Does a longer interval cost balance?](longer-intervals.html) compares each horse with itself: intervals that were longer than that horse’s usual ones against those that were shorter. The sentence under “The answer” gives the change for one week more and its 95% interval. If the interval holds zero, these records can’t tell.`,
+      say`Look at the picture before the p, and at “What could explain it” after it. Horses that are seen more often because their feet are bad turn the comparison between horses round; that is why the effect within a horse stands alone. To be sure takes a trial: [Plan a trial](plan-a-trial.html).`,
     ]),
-    { kind: 'heading', level: 2, text: 'Words', id: 'words' },
+    { kind: 'heading', level: 2, text: say`Words`, id: 'words' },
     { kind: 'prose', text: glossary.map(([word, meaning]) => `**${word}**: ${meaning}`).join('\n\n') },
   ],
 };
@@ -123,7 +135,7 @@ function plain(all: readonly string[]): Block[] {
 
 function view({ id, title, names, text }: (typeof round)[number]): Block[] {
   const drawing = measureDrawing(names);
-  const rows = names.map((name) => measured.find((row) => row.name === name)!.title.toLowerCase());
+  const rows = names.map((name) => midSentence(measured.find((row) => row.name === name)!.title));
   return [
     { kind: 'heading', level: 3, text: title, id: `from-${id}` },
     {

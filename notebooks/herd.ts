@@ -14,7 +14,6 @@ import {
   type Herd,
   type HerdFinding,
   type HerdPage,
-  isoFromDays,
   type Limb,
   latestOccasions,
   linkedHerd,
@@ -22,6 +21,8 @@ import {
   rangeSharesChart,
   ranking,
   type State,
+  say,
+  shownDay,
 } from '../lib/index.ts';
 
 /** How many findings of a kind are shown before the reader asks for all. */
@@ -29,8 +30,8 @@ const first = { raise: 8, unsure: 4, 'on purpose': 4 };
 
 export const page: HerdPage = {
   name: 'herd',
-  title: 'The herd',
-  question: 'Which feet are worth a word with the farrier, and why?',
+  title: say`The herd`,
+  question: say`Which feet are worth a word with the farrier, and why?`,
   blocks: ({ herd, controls, units }) => {
     const ranked = ranking(herd.occasions, herd.ranges);
     const all = chosen(controls, 'all', false);
@@ -43,45 +44,53 @@ export const page: HerdPage = {
     );
     return [
       figures(herd, ranked),
-      { kind: 'heading', level: 2, text: 'Worth raising', id: 'worth-raising' },
+      { kind: 'heading', level: 2, text: say`Worth raising`, id: 'worth-raising' },
       {
         kind: 'prose',
-        text: 'Nearly every foot breaks one textbook range or another, so broken ranges aren’t counted here. Listed is what is unusual for this herd **and** for this foot, and has changed by more than the error of measuring. Most unusual first.',
+        text: say`Nearly every foot breaks one textbook range or another, so broken ranges aren’t counted here. Listed is what is unusual for this herd **and** for this foot, and has changed by more than the error of measuring. Most unusual first.`,
       },
       ...(ranked.raise.length === 0
         ? [
             {
               kind: 'prose' as const,
-              text: 'No foot stands out from this herd and its own past by more than the error of measuring.',
+              text: say`No foot stands out from this herd and its own past by more than the error of measuring.`,
             },
           ]
         : list(ranked.raise)),
       ...section(
-        'Can’t tell yet',
+        say`Can’t tell yet`,
         ranked.unsure,
         list,
-        'These are unusual for the herd, but whether the foot has changed can’t be told from what was measured.',
+        say`These are unusual for the herd, but whether the foot has changed can’t be told from what was measured.`,
       ),
       ...section(
-        'Set so on purpose',
+        say`Set so on purpose`,
         ranked.onPurpose,
         list,
-        'Vet and farrier have set these feet as they are. They are shown, never ranked.',
+        say`Vet and farrier have set these feet as they are. They are shown, never ranked.`,
       ),
       ...(more
-        ? [{ kind: 'control' as const, name: 'all', label: 'Show every finding', input: 'yes-no' as const, value: all }]
+        ? [
+            {
+              kind: 'control' as const,
+              name: 'all',
+              label: say`Show every finding`,
+              input: 'yes-no' as const,
+              value: all,
+            },
+          ]
         : []),
-      { kind: 'heading', level: 2, text: 'Every horse, four feet', id: 'feet' },
+      { kind: 'heading', level: 2, text: say`Every horse, four feet`, id: 'feet' },
       drawings(herd, ranked, units),
-      { kind: 'heading', level: 2, text: 'Beside the textbook', id: 'textbook' },
+      { kind: 'heading', level: 2, text: say`Beside the textbook`, id: 'textbook' },
       { kind: 'chart', ...rangeSharesChart(herd.occasions, { units, ranges: herd.ranges }) },
-      { kind: 'heading', level: 2, text: 'Choose and compare', id: 'compare' },
+      { kind: 'heading', level: 2, text: say`Choose and compare`, id: 'compare' },
       { kind: 'linked', ...linkedHerd(herd.occasions, { units, column: 'wall_level_mm' }) },
       {
         kind: 'sheet',
         name: 'feet',
-        title: 'Every foot, day by day',
-        caption: 'Repeated readings of a foot are averaged. Computed columns are set in italics.',
+        title: say`Every foot, day by day`,
+        caption: say`Repeated readings of a foot are averaged. Computed columns are set in italics.`,
         sheet: herd.occasions,
       },
     ];
@@ -95,9 +104,9 @@ function figures(herd: Herd, { raise, feet, once }: Ranking): Block {
     kind: 'figures',
     items: [
       { label: 'horses', value: String(herd.horses.rows) },
-      { label: 'feet measured', value: String(feet), note: once > 0 ? `${once} of them once so far` : undefined },
-      { label: 'worth raising', value: String(raise.length) },
-      { label: 'last measured', value: Number.isFinite(last) ? isoFromDays(last) : 'never' },
+      { label: say`feet measured`, value: String(feet), note: once > 0 ? say`${once} of them once so far` : undefined },
+      { label: say`worth raising`, value: String(raise.length) },
+      { label: say`last measured`, value: Number.isFinite(last) ? shownDay(last) : say`never` },
     ],
   };
 }
@@ -143,14 +152,13 @@ function drawings(herd: Herd, ranked: Ranking, units: DisplayUnits): Block {
   }
   return {
     kind: 'drawings',
-    caption:
-      'Each print is drawn to one scale from the foot’s own latest width, length, heels and frog; a dashed outline was not measured.',
+    caption: say`Each print is drawn to one scale from the foot’s own latest width, length, heels and frog; a dashed outline was not measured.`,
     items: [...rows].map(([name, own]) => {
       const shapes = own.map((row) => footShape(herd.occasions, row)).filter((shape) => shape !== undefined);
       const day = own.reduce((latest, row) => Math.max(latest, date[row]), Number.NEGATIVE_INFINITY);
       return {
         title: name,
-        note: Number.isFinite(day) ? `measured ${isoFromDays(day)}` : undefined,
+        note: Number.isFinite(day) ? say`measured ${shownDay(day)}` : undefined,
         drawing: fourFeet(shapes, { horse: name, states: states.get(name), units }),
         href: addressOf('between-visits', { horse: name }),
       };

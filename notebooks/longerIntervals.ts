@@ -10,6 +10,7 @@ import {
   effectSentence,
   errorSentence,
   explanationSentences,
+  fixed,
   type Herd,
   type HerdPage,
   horseTable,
@@ -32,6 +33,7 @@ import {
   pWords,
   residualQuantiles,
   Sheet,
+  say,
   singularSentence,
   termTable,
   termWordsTable,
@@ -44,9 +46,9 @@ const first = ['wall_level_mm', 'heel_level_mm', 'toe_angle_deg', 'toe_minus_hee
 
 export const page: HerdPage = {
   name: 'longer-intervals',
-  title: 'Does a longer interval cost balance?',
-  short: 'Longer intervals',
-  question: 'Within one horse, does a foot drift further when the next visit comes later, and how sure is that?',
+  title: say`Does a longer interval cost balance?`,
+  short: say`Longer intervals`,
+  question: say`Within one horse, does a foot drift further when the next visit comes later, and how sure is that?`,
   blocks: ({ herd, controls, units }) => {
     const outcomes = outcomesOf(herd.occasions);
     const wanted = chosen(controls, 'outcome', 'wall_level_mm');
@@ -65,7 +67,7 @@ export const page: HerdPage = {
       {
         kind: 'control',
         name: 'outcome',
-        label: 'What may change',
+        label: say`What may change`,
         input: 'choice',
         options: outcomes,
         value: outcome,
@@ -73,7 +75,7 @@ export const page: HerdPage = {
       {
         kind: 'control',
         name: 'feet',
-        label: 'Which feet',
+        label: say`Which feet`,
         input: 'several',
         options: limbs.map((limb) => ({ value: limb, label: limbName(limb) })),
         value: feet,
@@ -81,8 +83,8 @@ export const page: HerdPage = {
       {
         kind: 'control',
         name: 'slopes',
-        label: 'Every horse with its own slope',
-        help: 'Allows for horses that differ in how much a longer interval does; the interval of the effect grows wider.',
+        label: say`Every horse with its own slope`,
+        help: say`Allows for horses that differ in how much a longer interval does; the interval of the effect grows wider.`,
         input: 'yes-no',
         value: ownSlopes,
       },
@@ -91,30 +93,30 @@ export const page: HerdPage = {
       questions.splice(1, 0, {
         kind: 'control',
         name: 'size',
-        label: 'Only how large the difference is, not to which side',
+        label: say`Only how large the difference is, not to which side`,
         input: 'yes-no',
         value: size,
       });
     return [
       { kind: 'group', layout: 'side by side', blocks: questions },
-      { kind: 'heading', level: 2, text: 'What the intervals are', id: 'data' },
+      { kind: 'heading', level: 2, text: say`What the intervals are`, id: 'data' },
       ...dataBlocks(data),
       deferred({
         name: 'model',
-        label: 'Fitting the model and checking it',
+        label: say`Fitting the model and checking it`,
         task: intervalTask,
         input: { data, others, options: { ownSlopes, seed: 1 } },
         blocks: (done) => answerBlocks(data, done, units),
       }),
-      { kind: 'heading', level: 2, text: 'Several outcomes at once', id: 'several' },
+      { kind: 'heading', level: 2, text: say`Several outcomes at once`, id: 'several' },
       {
         kind: 'prose',
-        text: 'Who asks about ten columns will find something in one of them by chance. Choose the others here, and each p is raised for how many were asked (Benjamini and Hochberg 1995).',
+        text: say`Who asks about ten columns will find something in one of them by chance. Choose the others here, and each p is raised for how many were asked (Benjamini and Hochberg 1995).`,
       },
       {
         kind: 'control',
         name: 'others',
-        label: 'Ask about these as well',
+        label: say`Ask about these as well`,
         input: 'several',
         options: outcomes.filter(({ value }) => first.includes(value) && value !== outcome),
         value: more,
@@ -134,39 +136,40 @@ function outcomesOf(feet: Herd['occasions']) {
 function dataBlocks(data: IntervalData): Block[] {
   const spread = intervalSpread(data);
   const { unmeasured, therapeutic, otherMoments } = data.leftOut;
-  const days = (value: number) => (Number.isNaN(value) ? 'not known' : `${value.toFixed(value < 10 ? 1 : 0)} days`);
+  const days = (value: number) =>
+    Number.isNaN(value) ? say`not known` : say`${fixed(value, value < 10 ? 1 : 0)} days`;
   const without = [
-    unmeasured > 0 ? `${unmeasured} not measured at both ends` : '',
-    otherMoments > 0 ? `${otherMoments} compared at other moments` : '',
-    therapeutic > 0 ? `${therapeutic} of feet that vet and farrier have set so on purpose` : '',
+    unmeasured > 0 ? say`${unmeasured} not measured at both ends` : '',
+    otherMoments > 0 ? say`${otherMoments} compared at other moments` : '',
+    therapeutic > 0 ? say`${therapeutic} of feet that vet and farrier have set so on purpose` : '',
   ].filter((words) => words !== '');
   const disturbed =
     data.compared === 'after to before'
-      ? 'Each runs from what was measured **after** the farrier’s work to what was measured **before** the next, so nothing but time lies between.'
-      : `Too few were measured from after the work to before the next, so like moments are compared (${data.compared}): the farrier’s work lies between, and an effect of the interval is blurred by it.`;
+      ? say`Each runs from what was measured **after** the farrier’s work to what was measured **before** the next, so nothing but time lies between.`
+      : say`Too few were measured from after the work to before the next, so like moments are compared (${data.compared}): the farrier’s work lies between, and an effect of the interval is blurred by it.`;
   return [
     {
       kind: 'figures',
       items: [
         { label: 'horses', value: String(spread.horses) },
         { label: 'feet', value: String(spread.feet) },
-        { label: 'intervals', value: String(spread.intervals), note: `${spread.rows} with each foot counted` },
+        { label: 'intervals', value: String(spread.intervals), note: say`${spread.rows} with each foot counted` },
         {
-          label: 'usual length',
+          label: say`usual length`,
           value: days(spread.middle),
-          note: `${days(spread.shortest)} to ${days(spread.longest)}`,
+          note: say`${days(spread.shortest)} to ${days(spread.longest)}`,
         },
         {
-          label: 'spread within a horse',
+          label: say`spread within a horse`,
           value: days(spread.withinHorses),
-          note: 'this is what the answer comes from',
+          note: say`this is what the answer comes from`,
         },
-        { label: 'spread between horses', value: days(spread.betweenHorses), note: 'of their usual lengths' },
+        { label: say`spread between horses`, value: days(spread.betweenHorses), note: say`of their usual lengths` },
       ],
     },
     {
       kind: 'prose',
-      text: `${disturbed}${without.length > 0 ? ` Left out: ${without.join('; ')}.` : ''}`,
+      text: `${disturbed}${without.length > 0 ? say` Left out: ${without.join('; ')}.` : ''}`,
     },
   ];
 }
@@ -177,46 +180,46 @@ function answerBlocks(data: IntervalData, { answer, several }: IntervalWorkDone,
       {
         kind: 'finding',
         id: 'answer',
-        subject: 'Too little to go by yet',
+        subject: say`Too little to go by yet`,
         sentence: `${answer.reason}.`,
         state: 'unsure',
         notes: [
-          'Measure each foot after the farrier’s work and before the next; the page Plan a trial says how many would tell.',
+          say`Measure each foot after the farrier’s work and before the next; the page Plan a trial says how many would tell.`,
         ],
       },
     ];
   const singular = singularSentence(answer);
   return [
-    { kind: 'heading', level: 2, text: 'The picture', id: 'picture' },
+    { kind: 'heading', level: 2, text: say`The picture`, id: 'picture' },
     { kind: 'chart', ...intervalEffectChart(data, answer, { units }) },
-    { kind: 'heading', level: 2, text: 'The answer', id: 'answer' },
+    { kind: 'heading', level: 2, text: say`The answer`, id: 'answer' },
     answerFinding(data, answer, units),
     { kind: 'prose', text: betweenSentence(answer, data, units) },
-    { kind: 'heading', level: 2, text: 'Is that more than the error of measuring?', id: 'error' },
+    { kind: 'heading', level: 2, text: say`Is that more than the error of measuring?`, id: 'error' },
     { kind: 'prose', text: errorSentence(answer, data, units) },
-    { kind: 'heading', level: 2, text: 'The model', id: 'model' },
+    { kind: 'heading', level: 2, text: say`The model`, id: 'model' },
     { kind: 'prose', text: modelSentence(answer, data) },
     ...(singular === '' ? [] : [{ kind: 'prose' as const, text: singular }]),
     ...(answer.dropped.length > 0
       ? [
           {
             kind: 'prose' as const,
-            text: `Left out of the model because others say the same: ${answer.dropped.filter((term) => !term.startsWith('farrier')).join(', ') || 'a farrier'}.`,
+            text: say`Left out of the model because others say the same: ${answer.dropped.filter((term) => !term.startsWith('farrier')).join(', ') || say`a farrier`}.`,
           },
         ]
       : []),
     table(
       'terms',
-      'The model’s table',
+      say`The model’s table`,
       termWordsTable(data, answer, units),
-      'Estimates are for one week more where the term is a length of interval. What it gives for single farriers is not listed.',
+      say`Estimates are for one week more where the term is a length of interval. What it gives for single farriers is not listed.`,
     ),
     {
       kind: 'prose',
       tone: 'aside',
-      text: `The fixed effects account for ${share(answer.rSquared.marginal)} of the variation, with the differences between horses and feet ${share(answer.rSquared.conditional)} (Nakagawa and Schielzeth 2013).`,
+      text: say`The fixed effects account for ${share(answer.rSquared.marginal)} of the variation, with the differences between horses and feet ${share(answer.rSquared.conditional)} (Nakagawa and Schielzeth 2013).`,
     },
-    { kind: 'heading', level: 2, text: 'The checks', id: 'checks' },
+    { kind: 'heading', level: 2, text: say`The checks`, id: 'checks' },
     { kind: 'prose', text: checkSentences(answer, data, units).join('\n\n') },
     {
       kind: 'group',
@@ -226,16 +229,16 @@ function answerBlocks(data: IntervalData, { answer, several }: IntervalWorkDone,
         { kind: 'chart', ...residualQuantiles(answer, data.unit, { units }) },
       ],
     },
-    { kind: 'heading', level: 2, text: 'What could explain it', id: 'explanations' },
+    { kind: 'heading', level: 2, text: say`What could explain it`, id: 'explanations' },
     { kind: 'prose', text: explanationSentences(answer, data, units).join('\n\n') },
-    { kind: 'heading', level: 2, text: 'What it doesn’t show', id: 'limits' },
+    { kind: 'heading', level: 2, text: say`What it doesn’t show`, id: 'limits' },
     {
       kind: 'prose',
       tone: 'caution',
-      text: 'These are records, not a trial: nobody drew lots for who was seen when. So they show what went together, not what would happen if the interval were changed, nothing about a horse that is not here, and nothing about how a foot should be trimmed. What to do about an interval is for the farrier and the vet; the page [Plan a trial](plan-a-trial.html) says what it would take to know.',
+      text: say`These are records, not a trial: nobody drew lots for who was seen when. So they show what went together, not what would happen if the interval were changed, nothing about a horse that is not here, and nothing about how a foot should be trimmed. What to do about an interval is for the farrier and the vet; the page [Plan a trial](plan-a-trial.html) says what it would take to know.`,
     },
     ...severalBlocks(several, units),
-    { kind: 'heading', level: 2, text: 'To take away', id: 'take-away' },
+    { kind: 'heading', level: 2, text: say`To take away`, id: 'take-away' },
     ...tablesToTake(data, answer),
   ];
 }
@@ -245,11 +248,11 @@ function answerFinding(data: IntervalData, answer: IntervalFit, units: DisplayUn
   return {
     kind: 'finding',
     id: 'answer',
-    subject: lower > 0 || upper < 0 ? 'In these records it goes along' : 'These records can’t tell',
+    subject: lower > 0 || upper < 0 ? say`In these records it goes along` : say`These records can’t tell`,
     sentence: `${effectSentence(answer, data, units)}.`,
     state: lower > 0 || upper < 0 ? 'raise' : 'unsure',
     against: [
-      'Each horse is compared with itself: the length of an interval against that horse’s own usual one.',
+      say`Each horse is compared with itself: the length of an interval against that horse’s own usual one.`,
       'A 95% interval made this way holds the true effect in about 95 of 100 herds, if the model is right.',
     ],
   };
@@ -259,12 +262,12 @@ function severalBlocks(several: readonly OtherEffect[], units: DisplayUnits): Bl
   if (several.length === 0) return [];
   const lines = several.map((effect) => {
     const words = outcomeWords(effect);
-    if (effect.kind === 'too little') return `**${words}**: too little to go by.`;
+    if (effect.kind === 'too little') return say`**${words}**: too little to go by.`;
     const sentence = effectSentence({ within: effect.within } as IntervalFit, effect, units);
-    return `**${words}**: ${sentence}; p ${pWords(effect.within.p)}, raised for ${several.length} questions ${pWords(effect.adjustedP)}.`;
+    return say`**${words}**: ${sentence}; p ${pWords(effect.within.p)}, raised for ${several.length} questions ${pWords(effect.adjustedP)}.`;
   });
   return [
-    { kind: 'heading', level: 2, text: 'All outcomes that were asked about', id: 'asked' },
+    { kind: 'heading', level: 2, text: say`All outcomes that were asked about`, id: 'asked' },
     { kind: 'prose', text: lines.join('\n\n') },
   ];
 }
@@ -282,21 +285,21 @@ const titleOf = (column: string) =>
 
 function tablesToTake(data: IntervalData, answer: IntervalFit): Block[] {
   const tables = [
-    ['one row a term', 'terms', termTable(data, answer)],
-    ['one row a horse', 'horses', horseTable(data, answer)],
-    ['one row an interval', 'intervals', intervalTable(data, answer)],
+    [say`one row a term`, 'terms', termTable(data, answer)],
+    [say`one row a horse`, 'horses', horseTable(data, answer)],
+    [say`one row an interval`, 'intervals', intervalTable(data, answer)],
   ] as const;
   const about = () =>
-    [modelSentence(answer, data), singularSentence(answer), 'Computed by Evenhoof; terms as in terms.csv.']
+    [modelSentence(answer, data), singularSentence(answer), say`Computed by Evenhoof; terms as in terms.csv.`]
       .filter((words) => words !== '')
       .join('\n\n');
   return [
-    table('horses', 'Every horse', horseTable(data, answer)),
-    table('intervals', 'Every interval', intervalTable(data, answer)),
+    table('horses', say`Every horse`, horseTable(data, answer)),
+    table('intervals', say`Every interval`, intervalTable(data, answer)),
     ...tables.map(
       ([label, name, columns]): Block => ({
         kind: 'download',
-        label: `The results as tidy CSV, ${label}`,
+        label: say`The results as tidy CSV, ${label}`,
         filename: `longer-intervals-${name}.csv`,
         type: 'text/csv',
         contents: () => writeTable(columns),
@@ -304,7 +307,7 @@ function tablesToTake(data: IntervalData, answer: IntervalFit): Block[] {
     ),
     {
       kind: 'download',
-      label: 'The model in words',
+      label: say`The model in words`,
       filename: 'longer-intervals-model.txt',
       type: 'text/plain',
       contents: () => `${about()}\n`,
@@ -312,4 +315,4 @@ function tablesToTake(data: IntervalData, answer: IntervalFit): Block[] {
   ];
 }
 
-const share = (part: number) => `${(100 * part).toFixed(0)} percent`;
+const share = (part: number) => say`${fixed(100 * part, 0)} percent`;

@@ -4,6 +4,7 @@ import {
   type ColumnRepeatability,
   chosen,
   type DisplayUnits,
+  fixed,
   formatQuantity,
   type Herd,
   type HerdPage,
@@ -13,15 +14,16 @@ import {
   repeatabilities,
   repeatsWorth,
   Sheet,
+  say,
   smallestChange,
   writeTable,
 } from '../lib/index.ts';
 
 export const page: HerdPage = {
   name: 'measurements',
-  title: 'How good are my measurements?',
-  short: 'Measurements',
-  question: 'When the same foot is read twice, how far apart are the readings, and how many are worth taking?',
+  title: say`How good are my measurements?`,
+  short: say`Measurements`,
+  question: say`When the same foot is read twice, how far apart are the readings, and how many are worth taking?`,
   blocks: ({ herd, controls, units }) => {
     const titles = new Map([...measured, ...measures].map(({ name, title }) => [name, title]));
     const rows = repeatabilities(herd.feet, columnsOf(herd));
@@ -30,11 +32,11 @@ export const page: HerdPage = {
         {
           kind: 'finding',
           id: 'none',
-          subject: 'No repeats yet',
-          sentence: 'No foot was read twice at one moment, so nothing can be said of the error from this herd.',
+          subject: say`No repeats yet`,
+          sentence: say`No foot was read twice at one moment, so nothing can be said of the error from this herd.`,
           state: 'unsure',
           notes: [
-            'Read each foot twice in one sitting, a few feet at every visit; give the second reading its own row with repeat 2.',
+            say`Read each foot twice in one sitting, a few feet at every visit; give the second reading its own row with repeat 2.`,
           ],
         },
       ];
@@ -44,39 +46,38 @@ export const page: HerdPage = {
     return [
       {
         kind: 'prose',
-        text: 'Two readings of one foot at one moment differ by the error of measuring and by nothing else. Their spread says what a single number is worth, and what no change between visits can be told from.',
+        text: say`Two readings of one foot at one moment differ by the error of measuring and by nothing else. Their spread says what a single number is worth, and what no change between visits can be told from.`,
       },
       {
         kind: 'control',
         name: 'column',
-        label: 'Which column',
+        label: say`Which column`,
         input: 'choice',
         options: rows.map(({ column }) => ({ value: column, label: titles.get(column) ?? column })),
         value: row.column,
       },
       ...figures(row, units),
-      { kind: 'heading', level: 2, text: 'Do two readings agree?', id: 'agreement' },
+      { kind: 'heading', level: 2, text: say`Do two readings agree?`, id: 'agreement' },
       ...(pair === undefined
         ? []
         : [
             { kind: 'chart' as const, ...agreementChart(pair, { units }) },
             { kind: 'prose' as const, text: pairWords(pair.first, pair.second, pair.n) },
           ]),
-      { kind: 'heading', level: 2, text: 'How many readings are worth it?', id: 'repeats' },
+      { kind: 'heading', level: 2, text: say`How many readings are worth it?`, id: 'repeats' },
       { kind: 'chart', ...repeatsWorth(row, { units }) },
       { kind: 'prose', text: worthWords(row) },
-      { kind: 'heading', level: 2, text: 'Every column', id: 'columns' },
+      { kind: 'heading', level: 2, text: say`Every column`, id: 'columns' },
       {
         kind: 'sheet',
         name: 'repeatability',
-        title: 'What a reading of each column is worth',
-        caption:
-          'Spread: standard deviation of readings of one foot. Repeatability: two readings differ by less than this 95 times in 100. Reliability: how much of what differs between readings is the feet, 1 at best (one-way intraclass correlation, with 95% limits).',
+        title: say`What a reading of each column is worth`,
+        caption: say`Spread: standard deviation of readings of one foot. Repeatability: two readings differ by less than this 95 times in 100. Reliability: how much of what differs between readings is the feet, 1 at best (one-way intraclass correlation, with 95% limits).`,
         sheet: Sheet.from(shownTable(rows, titles, units)),
       },
       {
         kind: 'download',
-        label: 'The same as tidy CSV, one row a column',
+        label: say`The same as tidy CSV, one row a column`,
         filename: 'repeatability.csv',
         type: 'text/csv',
         contents: () => writeTable(tidyTable(rows)),
@@ -84,7 +85,7 @@ export const page: HerdPage = {
       {
         kind: 'prose',
         tone: 'aside',
-        text: 'Bland and Altman 1986, 1996 and 1999; Shrout and Fleiss 1979. Where two people read, their own differences are in the spread. Where the herd has ten repeats or more to spare, the other pages take a column’s error from here; else from the table of measured columns.',
+        text: say`Bland and Altman 1986, 1996 and 1999; Shrout and Fleiss 1979. Where two people read, their own differences are in the spread. Where the herd has ten repeats or more to spare, the other pages take a column’s error from here; else from the table of measured columns.`,
       },
     ];
   },
@@ -103,13 +104,13 @@ function figures(row: ColumnRepeatability, units: DisplayUnits): Block[] {
     {
       kind: 'figures',
       items: [
-        { label: 'feet read twice or more', value: String(row.feet), note: `${row.readings} readings` },
-        { label: 'spread of one foot’s readings', value: said(row.withinSd) },
-        { label: 'two readings differ by less than', value: said(row.repeatability), note: '95 times in 100' },
+        { label: say`feet read twice or more`, value: String(row.feet), note: say`${row.readings} readings` },
+        { label: say`spread of one foot’s readings`, value: said(row.withinSd) },
+        { label: say`two readings differ by less than`, value: said(row.repeatability), note: say`95 times in 100` },
         {
-          label: 'reliability of one reading',
-          value: row.icc.value.toFixed(2),
-          note: `95% interval ${row.icc.lower.toFixed(2)} to ${row.icc.upper.toFixed(2)}`,
+          label: say`reliability of one reading`,
+          value: fixed(row.icc.value, 2),
+          note: say`95% interval ${fixed(row.icc.lower, 2)} to ${fixed(row.icc.upper, 2)}`,
         },
       ],
     },
@@ -117,20 +118,21 @@ function figures(row: ColumnRepeatability, units: DisplayUnits): Block[] {
 }
 
 function pairWords(first: string, second: string, n: number): string {
-  const few = n < 30 ? ' There are few pairs: the bands round the limits are wide for that reason.' : '';
+  const few = n < 30 ? say` There are few pairs: the bands round the limits are wide for that reason.` : '';
   return first === 'first reading'
-    ? `No observers are named, so the first reading of a foot is held against the second.${few}`
-    : `A bias between two people matters where one measures before and the other after: it then looks like a change. It is nobody’s fault, and whether ${plain(first)} or ${plain(second)} is right these numbers can’t say.${few}`;
+    ? say`No observers are named, so the first reading of a foot is held against the second.${few}`
+    : say`A bias between two people matters where one measures before and the other after: it then looks like a change. It is nobody’s fault, and whether ${plain(first)} or ${plain(second)} is right these numbers can’t say.${few}`;
 }
 
 const plain = (name: string) => name.replace(/[\\*[\]]/g, '\\$&');
 
 function worthWords({ worthwhile, withinSd }: ColumnRepeatability): string {
-  if (!(withinSd > 0)) return 'The readings never differed, so one is enough, or the second was copied from the first.';
+  if (!(withinSd > 0))
+    return say`The readings never differed, so one is enough, or the second was copied from the first.`;
   if (Number.isNaN(worthwhile))
-    return 'Readings of one foot differ as much as feet do, so no number of readings tells these feet apart by this column.';
-  const count = worthwhile === 1 ? 'One reading is' : `${worthwhile} readings averaged are`;
-  return `${count} enough to tell this herd’s feet apart with a reliability of 0.9. Whether one foot changed is the harder question: there the curve above counts.`;
+    return say`Readings of one foot differ as much as feet do, so no number of readings tells these feet apart by this column.`;
+  const count = worthwhile === 1 ? say`One reading is` : say`${worthwhile} readings averaged are`;
+  return say`${count} enough to tell this herd’s feet apart with a reliability of 0.9. Whether one foot changed is the harder question: there the curve above counts.`;
 }
 
 function shownTable(rows: readonly ColumnRepeatability[], titles: ReadonlyMap<string, string>, units: DisplayUnits) {
@@ -143,7 +145,7 @@ function shownTable(rows: readonly ColumnRepeatability[], titles: ReadonlyMap<st
     spread: said(({ withinSd }) => withinSd),
     repeatability: said(({ repeatability }) => repeatability),
     reliability: {
-      values: rows.map(({ icc }) => `${icc.value.toFixed(2)} (${icc.lower.toFixed(2)} to ${icc.upper.toFixed(2)})`),
+      values: rows.map(({ icc }) => say`${fixed(icc.value, 2)} (${fixed(icc.lower, 2)} to ${fixed(icc.upper, 2)})`),
     },
     'change that two readings a day show': said(({ withinSd }) => smallestChange(withinSd, 2)),
     'readings worth taking': { values: Float64Array.from(rows, ({ worthwhile }) => worthwhile) },

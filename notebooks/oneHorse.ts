@@ -16,6 +16,8 @@ import {
   limbs,
   measureLines,
   type OverlaidView,
+  say,
+  shownDay,
   timeLooks,
   viewWords,
 } from '../lib/index.ts';
@@ -27,19 +29,19 @@ const scale = 0.9;
 const shown = 6;
 
 const comparisons = [
-  { value: 'time', label: 'The latest over the visit before and a year ago' },
-  { value: 'work', label: 'After the farrier’s work over before it' },
+  { value: 'time', label: say`The latest over the visit before and a year ago` },
+  { value: 'work', label: say`After the farrier’s work over before it` },
 ];
 
 export const page: HerdPage = {
   name: 'one-horse',
-  title: 'One horse',
-  question: 'How do this horse’s four feet stand, and what has changed?',
+  title: say`One horse`,
+  question: say`How do this horse’s four feet stand, and what has changed?`,
   blocks: ({ herd, controls, units }) => {
     const names = [...new Set(herd.occasions.column('horse_id').values as readonly string[])]
       .filter((name) => name !== '')
       .sort((a, b) => a.localeCompare(b));
-    if (names.length === 0) return [{ kind: 'prose', text: 'No horse has been measured yet.' }];
+    if (names.length === 0) return [{ kind: 'prose', text: say`No horse has been measured yet.` }];
     const asked = chosen(controls, 'horse', names[0]);
     const horse = names.includes(asked) ? asked : names[0];
     const compare = chosen(controls, 'compare', 'time') === 'work' ? 'work' : 'time';
@@ -55,7 +57,7 @@ export const page: HerdPage = {
           {
             kind: 'control',
             name: 'horse',
-            label: 'Which horse',
+            label: say`Which horse`,
             input: 'choice',
             options: names.map((name) => ({ value: name, label: name })),
             value: horse,
@@ -63,32 +65,32 @@ export const page: HerdPage = {
           {
             kind: 'control',
             name: 'day',
-            label: 'As measured on',
+            label: say`As measured on`,
             input: 'choice',
-            options: days.map((each) => ({ value: isoFromDays(each), label: isoFromDays(each) })),
+            options: days.map((each) => ({ value: isoFromDays(each), label: shownDay(each) })),
             value: isoFromDays(day),
           },
           {
             kind: 'control',
             name: 'compare',
-            label: 'Laid over each other',
+            label: say`Laid over each other`,
             input: 'choice',
             options: comparisons,
             value: compare,
           },
         ],
       },
-      { kind: 'heading', level: 2, text: `The feet of ${horse}`, id: 'feet' },
+      { kind: 'heading', level: 2, text: say`The feet of ${horse}`, id: 'feet' },
       drawings(herd, horse, day, compare, units),
-      { kind: 'heading', level: 2, text: 'Changed since the last time', id: 'changed' },
+      { kind: 'heading', level: 2, text: say`Changed since the last time`, id: 'changed' },
       {
         kind: 'prose',
         text:
           compared === 0
-            ? 'No foot has been measured twice at the same moment yet, so nothing can have changed.'
+            ? say`No foot has been measured twice at the same moment yet, so nothing can have changed.`
             : changed.length === 0
-              ? `Of ${compared} values that were measured at the same moment the time before, none has changed by more than its error of measuring.`
-              : `${changed.length} of ${compared} values have changed by more than their error of measuring; by chance alone about ${Math.max(1, Math.round(0.05 * (compared - withoutError)))} would.${withoutError > 0 ? ` Of ${withoutError} the error isn’t known.` : ''}${once > 0 ? ` ${once} feet were measured only once.` : ''}`,
+              ? say`Of ${compared} values that were measured at the same moment the time before, none has changed by more than its error of measuring.`
+              : say`${changed.length} of ${compared} values have changed by more than their error of measuring; by chance alone about ${Math.max(1, Math.round(0.05 * (compared - withoutError)))} would.${withoutError > 0 ? say` Of ${withoutError} the error isn’t known.` : ''}${once > 0 ? say` ${once} feet were measured only once.` : ''}`,
       },
       ...(changed.length === 0
         ? []
@@ -96,28 +98,28 @@ export const page: HerdPage = {
             {
               kind: 'form' as const,
               name: 'changed',
-              title: `Changed by more than the error of measuring, the surest ${changed.length > shown ? `${shown} ` : ''}first`,
-              columns: ['Foot', 'What', 'Before', 'Now', 'Change', 'Since'],
+              title: say`Changed by more than the error of measuring, the surest ${changed.length > shown ? `${shown} ` : ''}first`,
+              columns: [say`Foot`, say`What`, say`Before`, say`Now`, say`Change`, say`Since`],
               rows: changed.slice(0, shown).map((change) => changeRow(change, units)),
             },
           ]),
-      { kind: 'heading', level: 2, text: 'Notes', id: 'notes' },
+      { kind: 'heading', level: 2, text: say`Notes`, id: 'notes' },
       {
         kind: 'form',
         name: 'notes',
-        title: 'Notes',
+        title: say`Notes`,
         columns: [],
         rows: [],
-        lines: { label: `${horse}, seen by, and what was agreed`, count: 3 },
+        lines: { label: say`${horse}, seen by, and what was agreed`, count: 3 },
       },
       {
         kind: 'group',
         layout: 'stack',
         blocks: [
-          { kind: 'heading', level: 2, text: 'Over time', id: 'time' },
+          { kind: 'heading', level: 2, text: say`Over time`, id: 'time' },
           {
             kind: 'prose',
-            text: 'Filled front, hollow hind; marks point to their side, and the right side is dashed. The upright bar is the 95% error of measuring, dashed lines are the limits of the range. Before and after the farrier’s work are both drawn, so lines zigzag where both were measured.',
+            text: say`Filled front, hollow hind; marks point to their side, and the right side is dashed. The upright bar is the 95% error of measuring, dashed lines are the limits of the range. Before and after the farrier’s work are both drawn, so lines zigzag where both were measured.`,
           },
           {
             kind: 'group',
@@ -149,10 +151,11 @@ function drawings(herd: Herd, horse: string, day: number, compare: 'time' | 'wor
   const known = feet.filter(({ times }) => times.length > 0);
   const looks = (times: readonly FootAtTime[]) => times.map(({ when }, i) => `${timeLooks[i].word} ${when}`).join(', ');
   const all = new Set(known.map(({ times }) => looks(times)));
-  if (known.length === 0) return { kind: 'prose', text: 'No foot was measured on that day at the moments asked for.' };
+  if (known.length === 0)
+    return { kind: 'prose', text: say`No foot was measured on that day at the moments asked for.` };
   return {
     kind: 'drawings',
-    caption: `${all.size === 1 ? `${capital([...all][0])}. ` : ''}All to one scale. The print’s outline between its measured width, length and heels is a schematic.`,
+    caption: say`${all.size === 1 ? `${capital([...all][0])}. ` : ''}All to one scale. The print’s outline between its measured width, length and heels is a schematic.`,
     items: known.flatMap(({ limb, times }) =>
       views.map((view) => ({
         title: `${limbName(limb)}, ${viewWords[view]}`,
@@ -207,17 +210,18 @@ function overWork(herd: Herd, horse: string, limb: Limb, day: number) {
 
 function atTime({ occasions }: Herd, { row, date, moment }: Row) {
   const shape = footShape(occasions, row);
-  return shape === undefined ? [] : [{ shape, when: `${isoFromDays(date)} ${moment}` }];
+  return shape === undefined ? [] : [{ shape, when: `${shownDay(date)} ${moment}` }];
 }
 
 function changeRow({ foot, measure, before, now, since, change, error }: FootChange, units: DisplayUnits): string[] {
-  const say = (value: number) => formatQuantity(value, measure.unit, units, { digits: measure.unit === '1' ? 2 : 1 });
+  const quantity = (value: number) =>
+    formatQuantity(value, measure.unit, units, { digits: measure.unit === '1' ? 2 : 1 });
   return [
-    measure.view === 'pair' ? `${foot.limb.endsWith('F') ? 'front' : 'hind'} pair` : limbName(foot.limb),
+    measure.view === 'pair' ? say`${foot.limb.endsWith('F') ? say`front` : say`hind`} pair` : limbName(foot.limb),
     measure.title,
-    say(before),
-    say(now),
+    quantity(before),
+    quantity(now),
     formatQuantity(change, measure.unit, units, { error, signed: true }),
-    `${isoFromDays(since)}, ${foot.moment}`,
+    `${shownDay(since)}, ${foot.moment}`,
   ];
 }

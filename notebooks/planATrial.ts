@@ -16,6 +16,7 @@ import {
   powerCurve,
   Sheet,
   type SimulatedPower,
+  say,
   type TrialDesign,
   trialPlan,
   trialPower,
@@ -28,8 +29,8 @@ const unit = 'mm';
 
 export const page: HerdPage = {
   name: 'plan-a-trial',
-  title: 'Plan a trial',
-  question: 'How many horses and visits would it take to know what a longer interval does, and who is seen when?',
+  title: say`Plan a trial`,
+  question: say`How many horses and visits would it take to know what a longer interval does, and who is seen when?`,
   blocks: ({ herd, controls, units }) => {
     const horses = horsesFree(herd);
     const usual = usualChangeSpread(intervalData(herd, { outcome: 'wall_level_mm', size: true }));
@@ -57,12 +58,12 @@ export const page: HerdPage = {
       {
         kind: 'prose',
         tone: 'caution',
-        text: 'Ask your farrier and your vet first, and plan only intervals that both accept for each of these horses. A horse that is lame, sore or under treatment is not part of a trial. If a foot looks wrong before its day, it is seen then: the horse comes before the plan, and what was missed is written down as missing.',
+        text: say`Ask your farrier and your vet first, and plan only intervals that both accept for each of these horses. A horse that is lame, sore or under treatment is not part of a trial. If a foot looks wrong before its day, it is seen then: the horse comes before the plan, and what was missed is written down as missing.`,
       },
-      { kind: 'heading', level: 2, text: 'How large a trial', id: 'size' },
+      { kind: 'heading', level: 2, text: say`How large a trial`, id: 'size' },
       {
         kind: 'prose',
-        text: 'Every horse has shorter and longer intervals in turn, in an order by lot, and is compared with itself. What follows is about the size of the difference between inside and outside, seen from the front; it holds for any outcome if effect and scatter are given in its unit.',
+        text: say`Every horse has shorter and longer intervals in turn, in an order by lot, and is compared with itself. What follows is about the size of the difference between inside and outside, seen from the front; it holds for any outcome if effect and scatter are given in its unit.`,
       },
       {
         kind: 'group',
@@ -71,29 +72,29 @@ export const page: HerdPage = {
           {
             kind: 'control',
             name: 'taking',
-            label: 'Horses that take part',
-            help: 'Horses with a foot that vet and farrier have set so on purpose are not offered.',
+            label: say`Horses that take part`,
+            help: say`Horses with a foot that vet and farrier have set so on purpose are not offered.`,
             input: 'several',
             options: horses.map((name) => ({ value: name, label: name })),
             value: taking,
           },
-          numberControl('intervals', 'Intervals of each horse', design.intervals, 2, 24, 1, '1'),
+          numberControl('intervals', say`Intervals of each horse`, design.intervals, 2, 24, 1, '1'),
           {
-            ...numberControl('feet', 'Feet measured of each', design.feet, 1, 4, 1, '1'),
-            help: 'Counted as if they changed by themselves; where a horse’s feet change together, four tell less.',
+            ...numberControl('feet', say`Feet measured of each`, design.feet, 1, 4, 1, '1'),
+            help: say`Counted as if they changed by themselves; where a horse’s feet change together, four tell less.`,
           },
-          numberControl('shorter', 'The shorter interval', design.shorter, 1, longestEver, 0.5, 'wk'),
-          numberControl('longer', 'The longer interval', design.longer, 1, longestEver, 0.5, 'wk'),
-          numberControl('effect', 'Effect of a week worth knowing', design.effect, 0.01, 10, 0.05, unit),
+          numberControl('shorter', say`The shorter interval`, design.shorter, 1, longestEver, 0.5, 'wk'),
+          numberControl('longer', say`The longer interval`, design.longer, 1, longestEver, 0.5, 'wk'),
+          numberControl('effect', say`Effect of a week worth knowing`, design.effect, 0.01, 10, 0.05, unit),
           {
-            ...numberControl('scatter', 'Scatter of a single change', design.changeSd, 0.1, 20, 0.1, unit),
+            ...numberControl('scatter', say`Scatter of a single change`, design.changeSd, 0.1, 20, 0.1, unit),
             help: Number.isFinite(usual)
-              ? `A standard deviation. In this herd it is ${formatQuantity(usual, unit, units)}.`
-              : 'A standard deviation. This herd has too few intervals to say; 2 mm is a guess.',
+              ? say`A standard deviation. In this herd it is ${formatQuantity(usual, unit, units)}.`
+              : say`A standard deviation. This herd has too few intervals to say; 2 mm is a guess.`,
           },
           {
-            ...numberControl('differ', 'How much horses differ in the effect', slopeSd, 0, 5, 0.05, unit),
-            help: 'A standard deviation, for one week. Zero: every horse reacts alike.',
+            ...numberControl('differ', say`How much horses differ in the effect`, slopeSd, 0, 5, 0.05, unit),
+            help: say`A standard deviation, for one week. Zero: every horse reacts alike.`,
           },
         ],
       },
@@ -101,12 +102,12 @@ export const page: HerdPage = {
       { kind: 'prose', text: powerWords(design, units) },
       deferred({
         name: 'simulation',
-        label: 'Running this trial 400 times',
+        label: say`Running this trial 400 times`,
         task: trialTask,
         input: { design, slopeSd, replicates: 400, seed: 1 },
         blocks: (result) => simulationBlocks(result, slopeSd),
       }),
-      { kind: 'heading', level: 2, text: 'Who is seen when', id: 'plan' },
+      { kind: 'heading', level: 2, text: say`Who is seen when`, id: 'plan' },
       {
         kind: 'group',
         layout: 'side by side',
@@ -114,26 +115,26 @@ export const page: HerdPage = {
           {
             kind: 'control',
             name: 'start',
-            label: 'First interval from',
-            help: 'A day such as 2027-03-01, on which the farrier comes to all of them.',
+            label: say`First interval from`,
+            help: say`A day such as 2027-03-01, on which the farrier comes to all of them.`,
             input: 'text',
             value: isoFromDays(start),
           },
-          numberControl('least', 'Never shorter than', limits.least, 1, longestEver, 0.5, 'wk'),
+          numberControl('least', say`Never shorter than`, limits.least, 1, longestEver, 0.5, 'wk'),
           {
-            ...numberControl('most', 'Never longer than', limits.most, 1, longestEver, 0.5, 'wk'),
-            help: 'What your farrier and vet accept for these horses.',
+            ...numberControl('most', say`Never longer than`, limits.most, 1, longestEver, 0.5, 'wk'),
+            help: say`What your farrier and vet accept for these horses.`,
           },
           {
-            ...numberControl('seed', 'Number of the lot', seed, 0, 1e9, 1, '1'),
-            help: 'The same number gives the same plan. Choose it once, before you have seen a plan.',
+            ...numberControl('seed', say`Number of the lot`, seed, 0, 1e9, 1, '1'),
+            help: say`The same number gives the same plan. Choose it once, before you have seen a plan.`,
           },
         ],
       },
       ...planBlocks(trialPlan({ ...design, ...limits, horses: taking, start, seed }), seed),
       {
         kind: 'prose',
-        text: 'Measure every foot before and after the farrier’s work at every visit, twice, the same person if you can; who measures should not know which interval it was. Write down what did not go as planned. Then ask [whether a longer interval costs balance](longer-intervals.html) again: with lots drawn, what went together may at last be called an effect of the interval.',
+        text: say`Measure every foot before and after the farrier’s work at every visit, twice, the same person if you can; who measures should not know which interval it was. Write down what did not go as planned. Then ask [whether a longer interval costs balance](longer-intervals.html) again: with lots drawn, what went together may at last be called an effect of the interval.`,
       },
     ];
   },
@@ -177,21 +178,21 @@ function startDay(text: string, { occasions }: Herd): number {
 function powerWords(design: TrialDesign, units: DisplayUnits): string {
   const { power, detectable } = trialPower(design);
   if (!Number.isFinite(detectable))
-    return 'The two intervals must differ, and there must be more than one measurement, for a trial to tell anything.';
-  return `${design.horses} horses with ${design.intervals} intervals and ${design.feet} feet each: ${Math.round(100 * power)} of 100 such trials would tell ${formatQuantity(design.effect, unit, units)} a week from none. Eight of ten would see an effect of ${formatQuantity(detectable, unit, units, { digits: 2 })} a week. Intervals further apart tell more than more horses do, as far as farrier and vet accept them; and a trial that sees nothing has not shown that there is nothing.`;
+    return say`The two intervals must differ, and there must be more than one measurement, for a trial to tell anything.`;
+  return say`${design.horses} horses with ${design.intervals} intervals and ${design.feet} feet each: ${Math.round(100 * power)} of 100 such trials would tell ${formatQuantity(design.effect, unit, units)} a week from none. Eight of ten would see an effect of ${formatQuantity(detectable, unit, units, { digits: 2 })} a week. Intervals further apart tell more than more horses do, as far as farrier and vet accept them; and a trial that sees nothing has not shown that there is nothing.`;
 }
 
 function simulationBlocks({ power, lower, upper, replicates, singular }: SimulatedPower, slopeSd: number): Block[] {
   const of100 = (share: number) => Math.round(100 * share);
-  const differ = slopeSd > 0 ? 'with horses that differ in the effect' : 'with horses alike in the effect';
+  const differ = slopeSd > 0 ? say`with horses that differ in the effect` : say`with horses alike in the effect`;
   return [
     {
       kind: 'figures',
       items: [
         {
-          label: `trials of 100 that would show it, ${differ}`,
+          label: say`trials of 100 that would show it, ${differ}`,
           value: String(of100(power)),
-          note: `${of100(lower)} to ${of100(upper)}, from ${replicates} simulated trials; ${singular} of them with a variance at zero`,
+          note: say`${of100(lower)} to ${of100(upper)}, from ${replicates} simulated trials; ${singular} of them with a variance at zero`,
         },
       ],
     },
@@ -200,26 +201,25 @@ function simulationBlocks({ power, lower, upper, replicates, singular }: Simulat
 
 function planBlocks(plan: ReturnType<typeof trialPlan>, seed: number): Block[] {
   if (typeof plan === 'string')
-    return [{ kind: 'finding', id: 'plan', subject: 'No plan', sentence: `${plan}.`, state: 'unsure' }];
+    return [{ kind: 'finding', id: 'plan', subject: say`No plan`, sentence: `${plan}.`, state: 'unsure' }];
   return [
     {
       kind: 'sheet',
       name: 'trial-plan',
-      title: 'The plan by lot',
-      caption:
-        'Of every two intervals of a horse one is shorter and one longer; in every pair half of the horses have the shorter one first, so both fall in every season alike.',
+      title: say`The plan by lot`,
+      caption: say`Of every two intervals of a horse one is shorter and one longer; in every pair half of the horses have the shorter one first, so both fall in every season alike.`,
       sheet: Sheet.from(planTable(plan)),
     },
     {
       kind: 'download',
-      label: 'The plan as tidy CSV, one row an interval',
+      label: say`The plan as tidy CSV, one row an interval`,
       filename: 'trial-plan.csv',
       type: 'text/csv',
       contents: () => writeTable(planTable(plan)),
     },
     {
       kind: 'download',
-      label: 'The plan as a calendar file',
+      label: say`The plan as a calendar file`,
       filename: 'trial-plan.ics',
       type: 'text/calendar',
       contents: () => calendar(planEvents(plan, seed), Date.now()),

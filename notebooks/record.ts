@@ -13,6 +13,7 @@ import {
   measures,
   rangeSentence,
   rangeSource,
+  say,
 } from '../lib/index.ts';
 
 const keys = ['horse_id', 'date', 'limb', 'moment', 'repeat'];
@@ -22,17 +23,17 @@ const computed = measures.filter(({ table }) => table === 'feet').map(({ name })
 
 export const page: HerdPage = {
   name: 'record',
-  title: 'The record',
-  question: 'What was measured, and what follows from it?',
+  title: say`The record`,
+  question: say`What was measured, and what follows from it?`,
   blocks: ({ herd, units }) => [
     {
       kind: 'prose',
-      text: 'One row is one foot, each time it is measured. What follows from it stands beside it and changes with it. A cell that can’t be read keeps what you typed, is marked, and is left out of everything until you mend it.',
+      text: say`One row is one foot, each time it is measured. What follows from it stands beside it and changes with it. A cell that can’t be read keeps what you typed, is marked, and is left out of everything until you mend it.`,
     },
     {
       kind: 'sheet',
       name: 'feet',
-      title: 'Every reading',
+      title: say`Every reading`,
       sheet: herd.feet,
       columns: columnsOf(herd),
       editable: {
@@ -77,23 +78,23 @@ function aboutColumn(name: string, inputs: readonly string[], herd: Herd, units:
     const { unit, landmarks, how, anatomy } = reading;
     const believed = anatomy.map((value) => formatQuantity(value, unit, units)).join(' to ');
     const facts = [
-      { label: 'Where', text: landmarks },
-      { label: 'How', text: how },
-      { label: 'Error of one reading', text: errorWords(name, unit, herd, units) },
-      { label: 'Believed', text: believed },
+      { label: say`Where`, text: landmarks },
+      { label: say`How`, text: how },
+      { label: say`Error of one reading`, text: errorWords(name, unit, herd, units) },
+      { label: say`Believed`, text: believed },
     ];
     return { drawing, facts };
   }
   if (measure) {
     const { about, sign, unit, ranges, source } = measure;
     const facts = [
-      { label: 'What it is', text: about },
-      ...(sign ? [{ label: 'Sign', text: sign }] : []),
+      { label: say`What it is`, text: about },
+      ...(sign ? [{ label: say`Sign`, text: sign }] : []),
       ...ranges.map((range) => ({
-        label: 'Range',
+        label: say`Range`,
         text: `${rangeSentence(range, unit, units)}. ${rangeSource(range)}`,
       })),
-      { label: 'Definition', text: citation(source) },
+      { label: say`Definition`, text: citation(source) },
     ];
     return { drawing, facts: distinct(facts) };
   }
@@ -109,9 +110,9 @@ function distinct(facts: readonly { label: string; text: string }[]): { label: s
 
 function errorWords(name: string, unit: string, { errors }: Herd, units: DisplayUnits): string {
   const error = errors.find((one) => one.name === name);
-  if (error === undefined || error.from === 'unknown') return 'not known';
-  if (error.from === 'given') return 'as it was given with each reading';
-  const size = `about ${formatQuantity(error.value, unit, units)} (one standard error; twice as much in a poor view)`;
-  if (error.from === 'repeats') return `${size}, from this herd’s own repeats`;
-  return `${size}, ${citation(error.source ?? 'from memory')}. Repeat a few readings, and it comes from your own herd`;
+  if (error === undefined || error.from === 'unknown') return say`not known`;
+  if (error.from === 'given') return say`as it was given with each reading`;
+  const size = say`about ${formatQuantity(error.value, unit, units)} (one standard error; twice as much in a poor view)`;
+  if (error.from === 'repeats') return say`${size}, from this herd’s own repeats`;
+  return say`${size}, ${citation(error.source ?? 'from memory')}. Repeat a few readings, and it comes from your own herd`;
 }

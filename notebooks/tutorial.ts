@@ -1,7 +1,7 @@
-import { type Block, chosenChart, formatQuantity, type HerdPage, herd, median, readTable } from '../lib/index.ts';
+import { type Block, chosenChart, formatQuantity, type HerdPage, herd, median, readTable, say } from '../lib/index.ts';
 
 /** Two invented horses, front feet, three visits of the farrier six and seven weeks apart. */
-export const table = `horse,date,limb,moment,toe angle,toe length,inside wall,outside wall
+export const table = say`horse,date,limb,moment,toe angle,toe length,inside wall,outside wall
 Bella,2026-01-05,near fore,after,52°,80,50,49
 Bella,2026-02-16,near fore,before,50.5,89,56,51
 Bella,2026-02-16,near fore,after,52,80,50,49.5
@@ -35,17 +35,17 @@ export function steps(): {
   const pace = median([...growth].filter((value) => !Number.isNaN(value)));
   return [
     {
-      title: 'Read the table',
-      text: 'Headings, units and limbs are understood as people write them. What can’t be used stays missing, and a row in “problems” says where it stands and why: here “about 98”.',
+      title: say`Read the table`,
+      text: say`Headings, units and limbs are understood as people write them. What can’t be used stays missing, and a row in “problems” says where it stands and why: here “about 98”.`,
       code: `import { formatQuantity, herd, median, readTable } from 'evenhoof';
 
 const { columns, problems, schema } = readTable(table, { file: 'feet.csv' });
 console.log(schema, columns.horse_id.values.length, problems.map(({ row, value }) => \`row \${row}: \${value}\`).join(', '));`,
-      prints: `${schema} ${columns.horse_id.values.length} ${problems.map(({ row, value }) => `row ${row}: ${value}`).join(', ')}`,
+      prints: `${schema} ${columns.horse_id.values.length} ${problems.map(({ row, value }) => say`row ${row}: ${value}`).join(', ')}`,
     },
     {
-      title: 'Make a herd of it',
-      text: 'The herd computes every built-in column it has the measurements for, each with its unit and its error. The level of a foot is inside minus outside.',
+      title: say`Make a herd of it`,
+      text: say`The herd computes every built-in column it has the measurements for, each with its unit and its error. The level of a foot is inside minus outside.`,
       code: `const made = herd({ feet: columns }, { problems });
 const level = made.occasions.column('wall_level_mm');
 console.log(formatQuantity(level.values[1], level.unit, units, { error: level.error[1], signed: true }));`,
@@ -55,16 +55,16 @@ console.log(formatQuantity(level.values[1], level.unit, units, { error: level.er
       }),
     },
     {
-      title: 'Add a column of your own',
-      text: 'A formula is text over column names. Its unit and its error follow from those of what it is made of; the other foot of the pair is “opposite”.',
+      title: say`Add a column of your own`,
+      text: say`A formula is text over column names. Its unit and its error follow from those of what it is made of; the other foot of the pair is “opposite”.`,
       code: `made.occasions.add({ name: 'steeper', formula: 'toe_angle_deg - opposite(toe_angle_deg)' });
 const steeper = made.occasions.column('steeper');
 console.log(steeper.values[0], steeper.unit, made.occasions.sentence('steeper'));`,
       prints: `${steeper.values[0]} ${steeper.unit} ${made.occasions.sentence('steeper')}`,
     },
     {
-      title: 'Look between visits',
-      text: 'An interval runs from after one visit’s work to before the next. Growth is told only where no work lies between; the toe that could not be read has none.',
+      title: say`Look between visits`,
+      text: say`An interval runs from after one visit’s work to before the next. Growth is told only where no work lies between; the toe that could not be read has none.`,
       code: `const { intervals } = made;
 const growth = intervals.column('toe_growth_mm_per_day').values;
 const pace = median([...growth].filter((value) => !Number.isNaN(value)));
@@ -76,25 +76,25 @@ console.log(intervals.rows, formatQuantity(pace, 'mm/d', units));`,
 
 export const page: HerdPage = {
   name: 'tutorial',
-  title: 'From a table to an answer',
-  short: 'Tutorial',
-  question: 'How does a small table become columns, intervals and a chart, in TypeScript?',
+  title: say`From a table to an answer`,
+  short: say`Tutorial`,
+  question: say`How does a small table become columns, intervals and a chart, in TypeScript?`,
   blocks: () => [
     {
       kind: 'prose',
-      text: 'For those who write TypeScript. The horses are invented. Each piece of code goes on from the one before, and under it stands the line that it prints; a test runs all of it and compares.',
+      text: say`For those who write TypeScript. The horses are invented. Each piece of code goes on from the one before, and under it stands the line that it prints; a test runs all of it and compares.`,
     },
-    { kind: 'code', name: 'table', title: 'The table, as text', text: table },
+    { kind: 'code', name: 'table', title: say`The table, as text`, text: table },
     ...steps().flatMap(({ title, text, code, prints }, i): Block[] => [
       { kind: 'heading', level: 2, text: title, id: `step-${i + 1}` },
       { kind: 'prose', text },
-      { kind: 'code', name: `code-${i + 1}`, title: 'Code', text: code },
-      { kind: 'code', name: `prints-${i + 1}`, title: 'It prints', text: prints },
+      { kind: 'code', name: `code-${i + 1}`, title: say`Code`, text: code },
+      { kind: 'code', name: `prints-${i + 1}`, title: say`It prints`, text: prints },
     ]),
-    { kind: 'heading', level: 2, text: 'Draw it', id: 'draw' },
+    { kind: 'heading', level: 2, text: say`Draw it`, id: 'draw' },
     {
       kind: 'prose',
-      text: 'A page is a function from a herd to blocks, and a chart is one of them. The page [A page of your own](own-page.html) writes such code for you.',
+      text: say`A page is a function from a herd to blocks, and a chart is one of them. The page [A page of your own](own-page.html) writes such code for you.`,
     },
     {
       kind: 'chart',

@@ -17,6 +17,8 @@ import {
   limbName,
   measured,
   measures,
+  say,
+  shownDay,
   writeTable,
 } from '../lib/index.ts';
 
@@ -24,9 +26,9 @@ const outcomes = ['toe_length_mm', 'toe_angle_deg'];
 
 export const page: HerdPage = {
   name: 'when-next',
-  title: 'When is the next visit due?',
-  short: 'When next',
-  question: 'When will each horse’s feet have changed as much as the herd’s usual foot does by the yard’s own rule?',
+  title: say`When is the next visit due?`,
+  short: say`When next`,
+  question: say`When will each horse’s feet have changed as much as the herd’s usual foot does by the yard’s own rule?`,
   blocks: ({ herd, controls, units }) => {
     const asked = chosen(controls, 'outcome', outcomes[0]);
     const outcome = outcomes.includes(asked) ? asked : outcomes[0];
@@ -40,7 +42,7 @@ export const page: HerdPage = {
           {
             kind: 'control',
             name: 'weeks',
-            label: 'The yard’s own rule: a visit every',
+            label: say`The yard’s own rule: a visit every`,
             input: 'number',
             value: weeks,
             least: 1,
@@ -51,7 +53,7 @@ export const page: HerdPage = {
           {
             kind: 'control',
             name: 'outcome',
-            label: 'Judged by',
+            label: say`Judged by`,
             input: 'choice',
             options: outcomes.map((value) => ({ value, label: titleOf(value) })),
             value: outcome,
@@ -61,11 +63,11 @@ export const page: HerdPage = {
       {
         kind: 'prose',
         tone: 'caution',
-        text: 'The yard’s rule and what farrier and vet have agreed come first. A slow pace is no reason to put a visit off: a loose or shifted shoe, a crack, lameness, heat or a strong pulse don’t wait for a date.',
+        text: say`The yard’s rule and what farrier and vet have agreed come first. A slow pace is no reason to put a visit off: a loose or shifted shoe, a crack, lameness, heat or a strong pulse don’t wait for a date.`,
       },
       deferred({
         name: 'due',
-        label: 'Working out each foot’s pace',
+        label: say`Working out each foot’s pace`,
         task: dueTask,
         input: { data, weeks },
         blocks: (list) => listBlocks(list, data, weeks, units),
@@ -84,31 +86,37 @@ function listBlocks(list: DueList, data: DueData, weeks: number, units: DisplayU
       kind: 'prose',
       text:
         reason === undefined
-          ? `In this herd a front foot changes by ${pace(usual.front)} and a hind foot by ${pace(usual.hind)} at the middle, from one visit’s work to the next. Each day below is when the first foot of that horse will have changed since its last work as much as such a foot does in ${weekWords(weeks)}. In brackets: where the day would lie if the foot’s pace were off by its error. A foot measured over few intervals is taken to be more like the herd.`
-          : `Only the rule can be said yet: ${reason}.`,
+          ? say`In this herd a front foot changes by ${pace(usual.front)} and a hind foot by ${pace(usual.hind)} at the middle, from one visit’s work to the next. Each day below is when the first foot of that horse will have changed since its last work as much as such a foot does in ${weekWords(weeks)}. In brackets: where the day would lie if the foot’s pace were off by its error. A foot measured over few intervals is taken to be more like the herd.`
+          : say`Only the rule can be said yet: ${reason}.`,
     },
     {
       kind: 'form',
       name: 'due',
-      title: 'The next visits, the earliest first',
-      columns: ['Horse', 'Last work', `By the rule (${weekWords(weeks)})`, 'By its own pace', 'Which foot'],
+      title: say`The next visits, the earliest first`,
+      columns: [
+        say`Horse`,
+        say`Last work`,
+        say`By the rule (${weekWords(weeks)})`,
+        say`By its own pace`,
+        say`Which foot`,
+      ],
       rows: horses.map((due) => dueRow(due, data, units)),
     },
     {
       kind: 'prose',
       tone: 'aside',
-      text: 'What this doesn’t know: the season to come (feet grow slower in winter: common practice, no source), new shoes, a change of ground or of feed. It follows one column; a foot can be due for another reason.',
+      text: say`What this doesn’t know: the season to come (feet grow slower in winter: common practice, no source), new shoes, a change of ground or of feed. It follows one column; a foot can be due for another reason.`,
     },
     {
       kind: 'download',
-      label: 'The list as CSV',
+      label: say`The list as CSV`,
       filename: 'when-next.csv',
       type: 'text/csv',
       contents: () => writeTable(dueTable(list)),
     },
     {
       kind: 'download',
-      label: 'The days as a calendar',
+      label: say`The days as a calendar`,
       filename: 'when-next.ics',
       type: 'text/calendar',
       contents: () => calendar(dueEvents(list, isoFromDays), Date.now()),
@@ -117,18 +125,17 @@ function listBlocks(list: DueList, data: DueData, weeks: number, units: DisplayU
 }
 
 function dueRow({ horse, lastWork, rule, foot }: DueHorse, data: DueData, units: DisplayUnits): string[] {
-  if (Number.isNaN(lastWork)) return [horse, 'not known', 'not known', 'not known', '–'];
-  const day = (days: number) => (Number.isFinite(days) ? isoFromDays(Math.round(lastWork + days)) : 'open');
-  if (foot === undefined)
-    return [horse, isoFromDays(lastWork), isoFromDays(Math.round(rule)), 'too little measured', '–'];
+  if (Number.isNaN(lastWork)) return [horse, say`not known`, say`not known`, say`not known`, '–'];
+  const day = (days: number) => (Number.isFinite(days) ? shownDay(Math.round(lastWork + days)) : 'open');
+  if (foot === undefined) return [horse, shownDay(lastWork), shownDay(Math.round(rule)), say`too little measured`, '–'];
   const { limb, perWeek, error, intervals, days, earliest, latest } = foot;
   return [
     horse,
-    isoFromDays(lastWork),
-    isoFromDays(Math.round(rule)),
-    `${day(days)} (${day(earliest)} to ${day(latest)})`,
+    shownDay(lastWork),
+    shownDay(Math.round(rule)),
+    say`${day(days)} (${day(earliest)} to ${day(latest)})`,
     `${limbName(limb)}, ${formatQuantity(perWeek, `${data.unit}/wk`, units, { error, signed: true })}, ${intervals} ${intervals === 1 ? 'interval' : 'intervals'}`,
   ];
 }
 
-const weekWords = (weeks: number) => (weeks === 1 ? 'one week' : `${weeks} weeks`);
+const weekWords = (weeks: number) => (weeks === 1 ? say`one week` : say`${weeks} weeks`);

@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import type { CellStore } from './cellStore.ts';
 import type { ColumnPlan } from './columnPlan.ts';
 import { unguard } from './guard.ts';
@@ -60,7 +61,7 @@ export function readDates(
     log.keep(plan.name, row, texts[code]);
   }
   if (open > 0) {
-    const detail = `dates whose order of day and month is clear; ${open === 1 ? '1 date here' : `${open} dates here`} could be either`;
+    const detail = say`dates whose order of day and month is clear; ${open === 1 ? say`1 date here` : say`${open} dates here`} could be either`;
     log.inRow('date-order', firstOpen, plan.name, texts[store.codes[firstOpen]], detail);
   }
   return { values, order };
@@ -95,6 +96,6 @@ export function faultOf(
 function detailOf(fault: ProblemCode, order: DateOrder, contradicts: boolean): string {
   if (fault !== 'date-order') return '';
   if (contradicts)
-    return 'one order of day and month in the whole column; others in it say day first and others month first';
-  return order === 'dmy' ? 'day before month' : 'month before day';
+    return say`one order of day and month in the whole column; others in it say day first and others month first`;
+  return order === 'dmy' ? say`day before month` : say`month before day`;
 }

@@ -4,6 +4,7 @@ import { derivedColumn } from '../hoof/derived.ts';
 import { limbs } from '../hoof/limbs.ts';
 import { measured } from '../hoof/measured.ts';
 import { measures } from '../hoof/measures/index.ts';
+import { say } from '../words/say.ts';
 
 /** What a column is, for a data dictionary. */
 export interface ColumnDescription {
@@ -44,7 +45,7 @@ export function describeColumn(name: string): ColumnDescription {
   const computed = measures.find((row) => row.name === name);
   if (computed) {
     const { title, about, sign, formula, unit, source } = computed;
-    const description = [about, sign].filter((part) => part !== undefined).join(' Sign: ');
+    const description = [about, sign].filter((part) => part !== undefined).join(say` Sign: `);
     return { title, description, formula, unit, source: reference(source) };
   }
   const derived = derivedColumn(name);

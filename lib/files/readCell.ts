@@ -1,4 +1,5 @@
 import type { Cell } from '../sheet/cell.ts';
+import { say } from '../words/say.ts';
 import type { ColumnPlan } from './columnPlan.ts';
 import { type DateOrder, dateOrder, dayOf, faultOf } from './dateOrder.ts';
 import { isMissing } from './missingWords.ts';
@@ -39,7 +40,7 @@ export function readCell(plan: ColumnPlan, text: string, { mark = '.', dates }: 
       const day = dayOf(reading, order);
       const fault = faultOf(text, reading, day, plan);
       if (fault === 'date-order')
-        return { code: fault, expected: 'a date that can be read one way only', remedy: 'Write year-month-day' };
+        return { code: fault, expected: say`a date that can be read one way only`, remedy: say`Write year-month-day` };
       if (fault) return refused(fault, '');
       return { cell: Number.isNaN(day) ? null : day };
     }

@@ -1,5 +1,6 @@
 import { type Column, TextColumn } from '../sheet/column.ts';
 import { conversion, convertible, parseUnit } from '../sheet/dimension.ts';
+import { say } from '../words/say.ts';
 import type { CellStore } from './cellStore.ts';
 import type { ColumnPlan } from './columnPlan.ts';
 import { type DateOrder, readDates } from './dateOrder.ts';
@@ -82,19 +83,19 @@ function scaled(value: number, factor: number): number {
 }
 
 const examples: Readonly<Record<string, string>> = {
-  deg: 'an angle in degrees, such as 52 or 52.5°',
-  mm: 'a length in mm, or with its unit, such as 85, 8.5 cm or 3 1/4 in',
-  cm: 'a length in cm, or with its unit, such as 180 or 71 in',
-  kg: 'a weight in kg, or with its unit, such as 480 or 1050 lb',
+  deg: say`an angle in degrees, such as 52 or 52.5°`,
+  mm: say`a length in mm, or with its unit, such as 85, 8.5 cm or 3 1/4 in`,
+  cm: say`a length in cm, or with its unit, such as 180 or 71 in`,
+  kg: say`a weight in kg, or with its unit, such as 480 or 1050 lb`,
 };
 
 /** What a column of numbers expects, in words. */
 export function expectedNumber(plan: ColumnPlan, fault: ProblemCode): string {
   if (fault === 'beyond-anatomy' && plan.schema?.within) {
     const [least, most] = plan.schema.within;
-    return `${least} to ${most}${plan.unit === '1' ? '' : ` ${plan.unit}`}`;
+    return say`${least} to ${most}${plan.unit === '1' ? '' : ` ${plan.unit}`}`;
   }
-  return Object.hasOwn(examples, plan.unit) ? examples[plan.unit] : 'a number';
+  return Object.hasOwn(examples, plan.unit) ? examples[plan.unit] : say`a number`;
 }
 
 function readYesNo(plan: ColumnPlan, store: CellStore, log: ProblemLog): Column {

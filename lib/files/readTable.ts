@@ -2,6 +2,7 @@ import type { TableName } from '../hoof/context.ts';
 import { emptyRows } from '../hoof/emptyRows.ts';
 import { type Column, type Columns, TextColumn } from '../sheet/column.ts';
 import { isoFromDays } from '../sheet/days.ts';
+import { say } from '../words/say.ts';
 import { CellScanner } from './cellScanner.ts';
 import { CellStore } from './cellStore.ts';
 import type { ColumnPlan } from './columnPlan.ts';
@@ -220,8 +221,8 @@ function logRows(
 ): void {
   const { short, beyond, broken } = rows;
   if (short.count > 0) {
-    const which = short.count === 1 ? '1 row has' : `${short.count} rows have`;
-    log.inRow('short-rows', short.first, '', '', `${named} cells in each row; ${which} fewer`);
+    const which = short.count === 1 ? say`1 row has` : say`${short.count} rows have`;
+    log.inRow('short-rows', short.first, '', '', say`${named} cells in each row; ${which} fewer`);
   }
   const sign = { ',': 'comma', ';': 'semicolon', '\t': 'tab' }[delimiter];
   for (const { row, text } of beyond) log.inRow('too-many-cells', row, '', text, sign);
@@ -248,7 +249,7 @@ function logRepeats(schema: TableSchema, columns: ReadonlyMap<string, Column>, r
   const pairs = repeatedRows(columnsOf(present), columnsOf(complete), rows);
   for (const { row, first } of pairs) {
     const value = present.map((name) => shown(columns.get(name)!, row)).filter((text) => text !== '');
-    const detail = `one row for each ${present.join(', ')}; row ${log.fileRow(first)} has the same`;
+    const detail = say`one row for each ${present.join(', ')}; row ${log.fileRow(first)} has the same`;
     log.inRow('same-row-twice', row, '', value.join(', '), detail);
   }
 }

@@ -1,6 +1,7 @@
 import { bibliography } from '../hoof/bibliography.ts';
 import type { Herd } from '../hoof/herd.ts';
 import type { Sheet } from '../sheet/sheet.ts';
+import { say } from '../words/say.ts';
 import { dataPackage, type Resource } from './dataPackage.ts';
 import { problemColumns } from './problems.ts';
 import { writeTable } from './writeTable.ts';
@@ -36,7 +37,7 @@ export function tidyFiles(herd: Herd, created?: string): TidyFile[] {
   }));
   const descriptor = dataPackage(described, {
     name: 'herd',
-    title: 'A herd’s feet, tidy',
+    title: say`A herd’s feet, tidy`,
     created,
     sources: Object.values(bibliography).map(({ text }) => ({ title: text })),
   });
@@ -64,14 +65,24 @@ export async function columnarTidyFiles(herd: Herd, format: 'arrow' | 'parquet')
 function tables(herd: Herd): Resource[] {
   const problems = problemColumns(herd.problems);
   return [
-    table('feet', 'Feet', 'One row a foot each time it was measured, with the computed columns.', herd.feet),
-    table('intervals', 'Intervals', 'One row a foot and gap between one visit’s work and the next.', herd.intervals),
-    table('horses', 'Horses', 'One row a horse: means of front and hind feet, and left minus right.', herd.horses),
+    table('feet', say`Feet`, say`One row a foot each time it was measured, with the computed columns.`, herd.feet),
+    table(
+      'intervals',
+      say`Intervals`,
+      say`One row a foot and gap between one visit’s work and the next.`,
+      herd.intervals,
+    ),
+    table(
+      'horses',
+      say`Horses`,
+      say`One row a horse: means of front and hind feet, and left minus right.`,
+      herd.horses,
+    ),
     {
       name: 'problems',
       path: 'problems.csv',
-      title: 'Problems',
-      description: 'One row a cell that could not be used, with its text as entered.',
+      title: say`Problems`,
+      description: say`One row a cell that could not be used, with its text as entered.`,
       columns: problems,
     },
   ];

@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import { intervalMeasures } from './intervalMeasures.ts';
 import { measured } from './measured.ts';
 import { measures } from './measures/index.ts';
@@ -16,65 +17,65 @@ export interface Derived {
 
 /** Columns with a name of their own. */
 export const ownDerived: readonly Derived[] = [
-  { name: 'end', title: 'End', about: 'Front or hind, from the limb.' },
-  { name: 'side', title: 'Side', about: 'Left or right, from the limb.' },
+  { name: 'end', title: say`End`, about: say`Front or hind, from the limb.` },
+  { name: 'side', title: say`Side`, about: say`Left or right, from the limb.` },
   {
     name: 'poorly_seen',
-    title: 'Seen poorly',
-    about:
-      'Whether the view was poor or hair lay over the hairline; the error of measuring is then taken as twice as large.',
+    title: say`Seen poorly`,
+    about: say`Whether the view was poor or hair lay over the hairline; the error of measuring is then taken as twice as large.`,
   },
   {
     name: 'days_since_work',
-    title: 'Days since the last work',
-    about:
-      'Counted from the work that made the foot what was measured: for a measurement before the work, from the visit before.',
+    title: say`Days since the last work`,
+    about: say`Counted from the work that made the foot what was measured: for a measurement before the work, from the visit before.`,
     unit: 'd',
   },
   {
     name: 'share_in_front',
-    title: 'Share of weight in front',
-    about:
-      'The share of the body weight on the two front feet, a setting: 0.575, the middle of the published 55 to 60 percent at rest.',
+    title: say`Share of weight in front`,
+    about: say`The share of the body weight on the two front feet, a setting: 0.575, the middle of the published 55 to 60 percent at rest.`,
     unit: '1',
   },
   {
     name: 'readings',
-    title: 'Readings',
-    about: 'How many readings of one foot at one moment were averaged.',
+    title: say`Readings`,
+    about: say`How many readings of one foot at one moment were averaged.`,
     unit: '1',
   },
   {
     name: 'weight_divisor',
-    title: 'Weight divisor',
-    about: 'What girth² times length is divided by, a setting: 11 900 cm³/kg. Its error is that of the formula.',
+    title: say`Weight divisor`,
+    about: say`What girth² times length is divided by, a setting: 11 900 cm³/kg. Its error is that of the formula.`,
     unit: 'cm3/kg',
   },
   {
     name: 'occasions_measured',
-    title: 'Occasions measured',
-    about: 'How many feet at how many days and moments were measured of the horse.',
+    title: say`Occasions measured`,
+    about: say`How many feet at how many days and moments were measured of the horse.`,
     unit: '1',
   },
-  { name: 'last_measured', title: 'Last measured', about: 'The day on which a foot of the horse was measured last.' },
-  { name: 'start_date', title: 'Start', about: 'The day of the work at the start of the interval.' },
-  { name: 'end_date', title: 'End of the interval', about: 'The day of the work at the end of the interval.' },
-  { name: 'days', title: 'Days', about: 'From the work at the start to the work at the end.', unit: 'd' },
+  {
+    name: 'last_measured',
+    title: say`Last measured`,
+    about: say`The day on which a foot of the horse was measured last.`,
+  },
+  { name: 'start_date', title: say`Start`, about: say`The day of the work at the start of the interval.` },
+  { name: 'end_date', title: say`End of the interval`, about: say`The day of the work at the end of the interval.` },
+  { name: 'days', title: say`Days`, about: say`From the work at the start to the work at the end.`, unit: 'd' },
   {
     name: 'compared',
-    title: 'Compared',
-    about:
-      'Which measurements stand at the two ends: after to before the work where both were taken, else like moments; empty where nothing can be compared.',
+    title: say`Compared`,
+    about: say`Which measurements stand at the two ends: after to before the work where both were taken, else like moments; empty where nothing can be compared.`,
   },
 ];
 
 const parts: readonly (readonly [part: string, title: string, about: string])[] = [
-  ['start', 'at the start', 'At the start of the interval.'],
-  ['end', 'at the end', 'At the end of the interval.'],
-  ['front', 'front feet', 'Mean of the front feet over all occasions.'],
-  ['hind', 'hind feet', 'Mean of the hind feet over all occasions.'],
-  ['front_left_minus_right', 'front, left minus right', 'Mean over all occasions at which both were measured.'],
-  ['hind_left_minus_right', 'hind, left minus right', 'Mean over all occasions at which both were measured.'],
+  ['start', say`at the start`, say`At the start of the interval.`],
+  ['end', say`at the end`, say`At the end of the interval.`],
+  ['front', say`front feet`, say`Mean of the front feet over all occasions.`],
+  ['hind', say`hind feet`, say`Mean of the hind feet over all occasions.`],
+  ['front_left_minus_right', say`front, left minus right`, say`Mean over all occasions at which both were measured.`],
+  ['hind_left_minus_right', say`hind, left minus right`, say`Mean over all occasions at which both were measured.`],
 ];
 
 const whole = [...measured, ...measures].filter(({ table }) => table === 'feet');

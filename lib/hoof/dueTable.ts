@@ -1,4 +1,5 @@
 import type { Columns } from '../sheet/column.ts';
+import { say } from '../words/say.ts';
 import type { DueFoot, DueHorse, DueList } from './dueList.ts';
 
 /** The list as a table: one row a horse, the yard's rule beside what the feet say. */
@@ -34,11 +35,11 @@ export function dueEvents({ horses }: DueList, inWords: (day: number) => string)
       const own = foot && Math.round(lastWork + foot.days);
       return {
         date: Math.round(rule),
-        title: `Farrier by the yard’s rule: ${horse}`,
-        description: `${
+        title: say`Farrier by the yard’s rule: ${horse}`,
+        description: say`${
           own === undefined
-            ? 'Too few measurements to say more.'
-            : `By its own pace the ${foot!.limb} will have changed as much by ${inWords(own)}.`
+            ? say`Too few measurements to say more.`
+            : say`By its own pace the ${foot!.limb} will have changed as much by ${inWords(own)}.`
         } A horse that is lame or sore is seen by the vet now.`,
         key: `due ${horse} ${Math.round(lastWork)}`,
       };

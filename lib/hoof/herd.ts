@@ -1,5 +1,6 @@
 import { type ColumnInput, type Columns, rowCount, TextColumn, toColumn } from '../sheet/column.ts';
 import { Sheet } from '../sheet/sheet.ts';
+import { say } from '../words/say.ts';
 import { context } from './context.ts';
 import { derivedColumn } from './derived.ts';
 import { type ColumnError, columnErrors, withErrors } from './errors.ts';
@@ -246,8 +247,8 @@ function visitProblems(visits: Columns, { duplicates }: VisitIndex, file: string
     row: row + 2,
     column: 'date',
     value: horse.at(row),
-    expected: 'one visit a horse and day',
-    remedy: 'Merge the two rows; meanwhile the first counts',
+    expected: say`one visit a horse and day`,
+    remedy: say`Merge the two rows; meanwhile the first counts`,
   }));
 }
 
@@ -261,10 +262,14 @@ function allProblems(read: readonly Problem[] | undefined, found: readonly Probl
 function checkSettings(shareInFront: number, weightDivisor: number): void {
   if (!(shareInFront > 0 && shareInFront < 1))
     throw new HerdError(
-      `A share of weight in front of ${shareInFront}`,
-      'a share between 0 and 1',
+      say`A share of weight in front of ${shareInFront}`,
+      say`a share between 0 and 1`,
       'Write 0.575 for 57.5 percent',
     );
   if (!(weightDivisor > 0 && weightDivisor < Infinity))
-    throw new HerdError(`A weight divisor of ${weightDivisor}`, 'a number of cm³/kg above 0', 'The usual one is 11900');
+    throw new HerdError(
+      say`A weight divisor of ${weightDivisor}`,
+      say`a number of cm³/kg above 0`,
+      say`The usual one is 11900`,
+    );
 }

@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 /** Tables that no herd can be made from: what was found, what was expected, and the way out. */
 export class HerdError extends Error {
   override readonly name = 'HerdError';
@@ -6,6 +7,6 @@ export class HerdError extends Error {
     readonly expected: string,
     readonly remedy: string,
   ) {
-    super(`${found}; expected ${expected}. ${remedy}`);
+    super(say`${found}; expected ${expected}. ${remedy}`);
   }
 }

@@ -1,5 +1,6 @@
-import { isoFromDays } from '../sheet/days.ts';
 import type { Data, RandomSpec } from '../stats/index.ts';
+import { say } from '../words/say.ts';
+import { shownDay } from '../words/shownDay.ts';
 import type { IntervalData } from './intervalData.ts';
 
 /** The rows and terms of a model of the intervals. */
@@ -47,15 +48,15 @@ export function intervalDesign(data: IntervalData, ownSlopes: boolean): Interval
   const limb = pick(data.limb);
   const horses = new Set(horse).size;
   if (n < least.intervals || horses < least.horses)
-    return `There are ${count(n, 'interval')} of ${count(horses, 'horse')} to go by; at least ${least.intervals} intervals of ${least.horses} horses are needed`;
+    return say`There are ${count(n, 'interval')} of ${count(horses, 'horse')} to go by; at least ${least.intervals} intervals of ${least.horses} horses are needed`;
 
   const weeks = Float64Array.from(rows, (row) => (data.end[row] - data.start[row]) / 7);
   const mean = meansBy(horse, weeks);
   const within = weeks.map((value, i) => value - mean[i]);
   if (within.every((value) => Math.abs(value) < 1e-9))
-    return 'Every horse was always seen after the same number of days, so nothing can be said of longer intervals';
+    return say`Every horse was always seen after the same number of days, so nothing can be said of longer intervals`;
 
-  const interval = kept.map((row) => `${isoFromDays(data.start[row])} to ${isoFromDays(data.end[row])}`);
+  const interval = kept.map((row) => say`${shownDay(data.start[row])} to ${shownDay(data.end[row])}`);
   const foot = horse.map((name, i) => `${name} ${limb[i]}`);
   const visit = horse.map((name, i) => `${name} ${interval[i]}`);
   const farriers = new Set(named(pick(data.farrier))).size;
@@ -70,7 +71,7 @@ export function intervalDesign(data: IntervalData, ownSlopes: boolean): Interval
   ];
   const terms = 1 + fixed.reduce((sum, name) => sum + levelsOf(name, { limb, ...circumstancesOf(data, pick) }), 0);
   if (n < terms + least.spareRows)
-    return `There are ${count(n, 'interval')} for ${terms} numbers that the model has to find; at least ${terms + least.spareRows} are needed`;
+    return say`There are ${count(n, 'interval')} for ${terms} numbers that the model has to find; at least ${terms + least.spareRows} are needed`;
   const random: RandomSpec[] = [
     ...(shares(visit, n) ? [{ by: ['horse', 'interval'] }] : []),
     ...(shares(foot, n) && new Set(foot).size > horses ? [{ by: ['horse', 'limb'] }] : []),

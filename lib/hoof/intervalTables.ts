@@ -1,5 +1,7 @@
 import type { Columns } from '../sheet/column.ts';
 import { type DisplayUnits, formatQuantity } from '../sheet/display.ts';
+import { fixed as decimals } from '../words/fixed.ts';
+import { say } from '../words/say.ts';
 import type { IntervalData } from './intervalData.ts';
 import type { IntervalFit } from './intervalModel.ts';
 import { groupName, limitsInWords, pWords, quantity, termWords } from './intervalWords.ts';
@@ -20,8 +22,8 @@ export function termTable({ outcome, unit }: IntervalData, { terms, random, resi
     meaning: {
       values: [
         ...fixed.map(({ term }) => termWords(term)),
-        ...random.map(({ by, term }) => `variation between ${groupName(by, term)}`),
-        'variation that is left over',
+        ...random.map(({ by, term }) => say`variation between ${groupName(by, term)}`),
+        say`variation that is left over`,
       ],
     },
     [`estimate${end}`]: { unit, values: numbers(({ estimate }) => estimate) },
@@ -47,19 +49,19 @@ export function termWordsTable(data: IntervalData, fit: IntervalFit, units: Disp
     term: {
       values: [
         ...fixed.map(({ term }) => termWords(term)),
-        ...varied.map(({ by, term }) => (by === '' ? 'left over' : `between ${groupName(by, term)}`)),
+        ...varied.map(({ by, term }) => (by === '' ? say`left over` : `between ${groupName(by, term)}`)),
       ],
     },
     estimate: {
       values: [
         ...fixed.map(({ estimate, se }) => formatQuantity(estimate, data.unit, units, { error: se, signed: true })),
-        ...varied.map((each) => `standard deviation ${quantity(each.sd, fit.within.se, data.unit, units)}`),
+        ...varied.map((each) => say`standard deviation ${quantity(each.sd, fit.within.se, data.unit, units)}`),
       ],
     },
     'interval (95%)': {
       values: [...fixed.map((term) => limitsInWords(term, data.unit, units)), ...blank],
     },
-    'degrees of freedom': { values: [...fixed.map(({ df }) => df.toFixed(1)), ...blank] },
+    'degrees of freedom': { values: [...fixed.map(({ df }) => decimals(df, 1)), ...blank] },
     p: { values: [...fixed.map(({ p }) => pWords(p)), ...blank] },
   };
 }

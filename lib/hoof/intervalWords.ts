@@ -1,5 +1,7 @@
 import { type DisplayUnits, errorDigits, formatQuantity, toDisplay } from '../sheet/display.ts';
 import { listed } from '../sheet/listed.ts';
+import { fixed } from '../words/fixed.ts';
+import { say } from '../words/say.ts';
 import type { IntervalData } from './intervalData.ts';
 import type { IntervalEstimate, IntervalFit } from './intervalModel.ts';
 import { isLimb, limbName } from './limbs.ts';
@@ -11,10 +13,10 @@ type Asked = Pick<IntervalData, 'outcome' | 'unit' | 'size'>;
 /** What the outcome is called inside a sentence: `difference between inside and outside, seen from the front`. */
 export function outcomeWords({ outcome, size }: Asked): string {
   const title = [...measures, ...measured].find(({ name }) => name === outcome)?.title;
-  if (size && /^wall_level/.test(outcome)) return 'difference between inside and outside, seen from the front';
-  if (size && /^heel_level/.test(outcome)) return 'difference between inside and outside, seen from behind';
+  if (size && /^wall_level/.test(outcome)) return say`difference between inside and outside, seen from the front`;
+  if (size && /^heel_level/.test(outcome)) return say`difference between inside and outside, seen from behind`;
   const plain = title === undefined ? outcome : title.charAt(0).toLowerCase() + title.slice(1);
-  return size ? `distance from zero of ${plain}` : plain;
+  return size ? say`distance from zero of ${plain}` : plain;
 }
 
 /** A number with as many decimals as its standard error deserves. */
@@ -27,14 +29,14 @@ export function quantity(value: number, se: number, unit: string, units: Display
 
 /** `+0.02 mm to +0.45 mm`: the 95% interval of an estimate. */
 export function limitsInWords({ lower, upper, se }: IntervalEstimate, unit: string, units: DisplayUnits): string {
-  return `${quantity(lower, se, unit, units, true)} to ${quantity(upper, se, unit, units, true)}`;
+  return say`${quantity(lower, se, unit, units, true)} to ${quantity(upper, se, unit, units, true)}`;
 }
 
 function pace({ estimate, se }: IntervalEstimate, asked: Asked, units: DisplayUnits): string {
   const amount = quantity(Math.abs(estimate), se, asked.unit, units);
   const words = outcomeWords(asked);
   if (asked.size) return `${amount} ${estimate < 0 ? 'less' : 'more'} ${words}`;
-  return `${words} going ${amount} further ${estimate < 0 ? 'down' : 'up'}`;
+  return say`${words} going ${amount} further ${estimate < 0 ? say`down` : say`up`}`;
 }
 
 /**
@@ -44,32 +46,32 @@ function pace({ estimate, se }: IntervalEstimate, asked: Asked, units: DisplayUn
  */
 export function effectSentence({ within }: IntervalFit, asked: Asked, units: DisplayUnits): string {
   const told = within.lower > 0 || within.upper < 0;
-  const sentence = `A week longer went with ${pace(within, asked, units)}, within the same horse (95% interval ${limitsInWords(within, asked.unit, units)})`;
-  return told ? sentence : `${sentence}; these intervals can’t tell that from none at all`;
+  const sentence = say`A week longer went with ${pace(within, asked, units)}, within the same horse (95% interval ${limitsInWords(within, asked.unit, units)})`;
+  return told ? sentence : say`${sentence}; these intervals can’t tell that from none at all`;
 }
 
 /** The comparison between horses, and why it answers another question. */
 export function betweenSentence({ between }: IntervalFit, asked: Asked, units: DisplayUnits): string {
   if (between === undefined)
-    return 'All horses have the same usual interval, so nothing compares one horse with another.';
-  return `Between horses, a usual interval a week longer went with ${pace(between, asked, units)} (95% interval ${limitsInWords(between, asked.unit, units)}). That compares horses and not intervals: who is seen how often is nobody’s chance.`;
+    return say`All horses have the same usual interval, so nothing compares one horse with another.`;
+  return say`Between horses, a usual interval a week longer went with ${pace(between, asked, units)} (95% interval ${limitsInWords(between, asked.unit, units)}). That compares horses and not intervals: who is seen how often is nobody’s chance.`;
 }
 
 /** Whether the effect is larger than the error of measuring one change. */
 export function errorSentence({ within, smallestChange }: IntervalFit, asked: Asked, units: DisplayUnits): string {
   if (Number.isNaN(smallestChange))
-    return 'How large the error of measuring is isn’t known here: readings of the same foot repeated in one sitting would tell.';
+    return say`How large the error of measuring is isn’t known here: readings of the same foot repeated in one sitting would tell.`;
   const change = formatQuantity(smallestChange, asked.unit, units);
   const weeks = smallestChange / Math.abs(within.estimate);
   if (weeks <= 1)
-    return `A single change below ${change} is within the error of measuring its two ends; a week longer goes with more than that.`;
-  const reach = weeks > 52 ? 'more than a year' : `${Math.ceil(weeks)} weeks`;
-  return `A single change below ${change} is within the error of measuring its two ends. At this pace it takes an interval longer by ${reach} to pass that, so one foot at one visit can’t show it; many intervals together can.`;
+    return say`A single change below ${change} is within the error of measuring its two ends; a week longer goes with more than that.`;
+  const reach = weeks > 52 ? say`more than a year` : say`${Math.ceil(weeks)} weeks`;
+  return say`A single change below ${change} is within the error of measuring its two ends. At this pace it takes an interval longer by ${reach} to pass that, so one foot at one visit can’t show it; many intervals together can.`;
 }
 
 const groupWords: Readonly<Record<string, string>> = {
-  'horse:interval': 'intervals of a horse',
-  'horse:limb': 'feet of a horse',
+  'horse:interval': say`intervals of a horse`,
+  'horse:limb': say`feet of a horse`,
   horse: 'horses',
   farrier: 'farriers',
 };
@@ -77,45 +79,45 @@ const groupWords: Readonly<Record<string, string>> = {
 /** What varies between the groups of a random term, in words. */
 export function groupName(by: string, term = '(Intercept)'): string {
   const who = Object.hasOwn(groupWords, by) ? groupWords[by] : by;
-  return term === '(Intercept)' ? who : `slopes of ${who}`;
+  return term === '(Intercept)' ? who : say`slopes of ${who}`;
 }
 
 /** A fit with a variance at zero is an answer: which one, in words; nothing where there is none. */
 export function singularSentence({ singular, random, residualSd }: IntervalFit): string {
   if (!singular) return '';
   const flat = random.filter(({ sd }) => sd < 1e-5 * residualSd).map(({ by, term }) => groupName(by, term));
-  return `The fit finds no variation of its own between ${listed(flat)} once everything else is counted (an estimate of zero). That is an answer and not a failure; it often means that there are few of them, or that they are alike.`;
+  return say`The fit finds no variation of its own between ${listed(flat)} once everything else is counted (an estimate of zero). That is an answer and not a failure; it often means that there are few of them, or that they are alike.`;
 }
 
 /** What a term of the model means, in words. */
 export function termWords(term: string): string {
-  if (term === '(Intercept)') return 'where all below is at its base';
-  if (term === 'interval_within') return 'a week longer, within the same horse';
-  if (term === 'interval_mean') return 'a usual interval a week longer, between horses';
+  if (term === '(Intercept)') return say`where all below is at its base`;
+  if (term === 'interval_within') return say`a week longer, within the same horse`;
+  if (term === 'interval_mean') return say`a usual interval a week longer, between horses`;
   const limb = term.replace(/^limb/, '');
-  if (term.startsWith('limb') && isLimb(limb)) return `the ${limbName(limb)}`;
+  if (term.startsWith('limb') && isLimb(limb)) return say`the ${limbName(limb)}`;
   return term.replace(/^season/, 'in ').replace(/^shod/, '');
 }
 
 /** The exact model in words, for whoever wants to repeat it elsewhere. */
 export function modelSentence({ design, n, missing, random }: IntervalFit, asked: IntervalData): string {
   const names: Readonly<Record<string, string>> = {
-    interval_within: 'the length of the interval in weeks beyond the mean of its horse',
-    interval_mean: 'that mean',
+    interval_within: say`the length of the interval in weeks beyond the mean of its horse`,
+    interval_mean: say`that mean`,
     limb: 'limb',
-    season: 'quarter of the year',
-    shod: 'shod or bare',
+    season: say`quarter of the year`,
+    shod: say`shod or bare`,
     farrier: 'farrier',
   };
   const fixed = design.fixed.map((name) => names[name]);
   const groups = random.map(({ by, term }) => groupName(by, term));
-  const what = asked.size ? 'Change of the size (the value without its sign)' : 'Change';
+  const what = asked.size ? say`Change of the size (the value without its sign)` : say`Change`;
   return [
-    `${what} of ${asked.outcome} from the start to the end of an interval (${asked.compared}), one row an interval of one foot, ${n} rows.`,
-    `Fixed effects: ${listed(fixed)}; categories against their first level. Random intercepts${random.some(({ term }) => term !== '(Intercept)') ? ' and uncorrelated slopes' : ''}: ${listed(groups)}.`,
-    'Restricted maximum likelihood; degrees of freedom by Satterthwaite; 95% intervals from Student’s t.',
+    say`${what} of ${asked.outcome} from the start to the end of an interval (${asked.compared}), one row an interval of one foot, ${n} rows.`,
+    say`Fixed effects: ${listed(fixed)}; categories against their first level. Random intercepts${random.some(({ term }) => term !== '(Intercept)') ? say` and uncorrelated slopes` : ''}: ${listed(groups)}.`,
+    say`Restricted maximum likelihood; degrees of freedom by Satterthwaite; 95% intervals from Student’s t.`,
     missing > 0
-      ? `${missing} ${missing === 1 ? 'row' : 'rows'} left out because a circumstance in the model is not known for them.`
+      ? say`${missing} ${missing === 1 ? say`row` : say`rows`} left out because a circumstance in the model is not known for them.`
       : '',
   ]
     .filter((part) => part !== '')
@@ -124,7 +126,7 @@ export function modelSentence({ design, n, missing, random }: IntervalFit, asked
 
 /** A p in words: three decimals, or that it is smaller. */
 export function pWords(p: number): string {
-  return p < 0.001 ? 'below 0.001' : p.toFixed(3);
+  return p < 0.001 ? 'below 0.001' : fixed(p, 3);
 }
 
 /** The checks, one sentence each. */
@@ -134,20 +136,20 @@ export function checkSentences({ within, checks }: IntervalFit, asked: Asked, un
   const ordered = [...without].sort((a, b) => a.estimate - b.estimate);
   const [least, most] = [ordered[0], ordered[ordered.length - 1]];
   const lines = [
-    `**Shuffling**: were the lengths of a horse’s intervals handed out by chance, an effect as far from zero would come up with p ${pWords(permutation.p)} (${permutation.arrangements.toLocaleString('en')} ${permutation.exact ? 'arrangements, all there are' : 'drawn'}); the model says p ${pWords(within.p)}.`,
-    `**A slope that wild values can’t bend** (the weighted median of the slopes between any two intervals of one foot): ${said(robust.slope)} a week, 95% interval ${said(robust.lower)} to ${said(robust.upper)}.`,
+    say`**Shuffling**: were the lengths of a horse’s intervals handed out by chance, an effect as far from zero would come up with p ${pWords(permutation.p)} (${permutation.arrangements.toLocaleString('en')} ${permutation.exact ? say`arrangements, all there are` : say`drawn`}); the model says p ${pWords(within.p)}.`,
+    say`**A slope that wild values can’t bend** (the weighted median of the slopes between any two intervals of one foot): ${said(robust.slope)} a week, 95% interval ${said(robust.lower)} to ${said(robust.upper)}.`,
   ];
   if (ordered.length > 1)
     lines.push(
-      `**Without any one horse** the effect lies between ${said(least.estimate)} (without ${escaped(least.horse)}) and ${said(most.estimate)} (without ${escaped(most.horse)}).`,
+      say`**Without any one horse** the effect lies between ${said(least.estimate)} (without ${escaped(least.horse)}) and ${said(most.estimate)} (without ${escaped(most.horse)}).`,
     );
   lines.push(
     residuals.straightness > 0.99
-      ? '**What is left over** is spread much like a normal distribution, as the model takes it to be.'
-      : '**What is left over** is not spread like a normal distribution: trust the shuffling more than the model’s p.',
+      ? say`**What is left over** is spread much like a normal distribution, as the model takes it to be.`
+      : say`**What is left over** is not spread like a normal distribution: trust the shuffling more than the model’s p.`,
     ownSlopesP < 0.05
-      ? `**Horses differ in their slopes** (p ${pWords(ownSlopesP)}): let every horse have its own, above; the interval then allows for it.`
-      : `**Do horses differ in their slopes?** Not so that these intervals would show it (p ${pWords(ownSlopesP)}).`,
+      ? say`**Horses differ in their slopes** (p ${pWords(ownSlopesP)}): let every horse have its own, above; the interval then allows for it.`
+      : say`**Do horses differ in their slopes?** Not so that these intervals would show it (p ${pWords(ownSlopesP)}).`,
   );
   return lines;
 }
@@ -174,23 +176,23 @@ export function explanationSentences(
   // A ratio differs by tenths; everything else by whole units.
   const one = asked.unit === '1' ? 0.1 : 1;
   const lines = [
-    `**Season, shoeing and farrier** change along with the interval. ${others.length === 0 ? 'They are the same for all these intervals, or not known.' : `With all that is known of them the effect is ${said(within.estimate)}; ${listed(others)}.`}`,
+    say`**Season, shoeing and farrier** change along with the interval. ${others.length === 0 ? say`They are the same for all these intervals, or not known.` : say`With all that is known of them the effect is ${said(within.estimate)}; ${listed(others)}.`}`,
   ];
   if (design.farrierAs === 'not in the model')
-    lines.push('**The farrier** is not in the model: one alone is named here, or too few are.');
+    lines.push(say`**The farrier** is not in the model: one alone is named here, or too few are.`);
   else
     lines.push(
-      '**The farrier** is in the model because most measures differ between farriers, and between two trims by the same hand (Kummer and others 2009: six farriers). What it gives for each is not listed: their horses differ too, so it is no score.',
+      say`**The farrier** is in the model because most measures differ between farriers, and between two trims by the same hand (Kummer and others 2009: six farriers). What it gives for each is not listed: their horses differ too, so it is no score.`,
     );
   if (design.notKnown.length > 0)
-    lines.push(`Known for too few intervals to be in the model: ${listed(design.notKnown)}.`);
+    lines.push(say`Known for too few intervals to be in the model: ${listed(design.notKnown)}.`);
   if (Number.isFinite(days))
     lines.push(
-      `**Were feet seen sooner because they were bad?** An interval that started ${formatQuantity(one, asked.unit, units)} ${asked.size || signed.test(asked.outcome) ? 'further from zero' : 'higher'} was ${Math.abs(days * one).toFixed(1)} days ${days < 0 ? 'shorter' : 'longer'} within the same horse (p ${pWords(p)}). ${p < 0.05 ? 'So how a foot stood had to do with when it was seen again, and the effect of the interval can’t be told apart from that.' : 'That is within what chance gives.'}`,
+      say`**Were feet seen sooner because they were bad?** An interval that started ${formatQuantity(one, asked.unit, units)} ${asked.size || signed.test(asked.outcome) ? say`further from zero` : say`higher`} was ${fixed(Math.abs(days * one), 1)} days ${days < 0 ? say`shorter` : say`longer`} within the same horse (p ${pWords(p)}). ${p < 0.05 ? say`So how a foot stood had to do with when it was seen again, and the effect of the interval can’t be told apart from that.` : say`That is within what chance gives.`}`,
     );
   if (between !== undefined)
     lines.push(
-      '**Which horses are seen how often** is a choice that somebody made for a reason. It stands in the effect between horses and stays out of the one within.',
+      say`**Which horses are seen how often** is a choice that somebody made for a reason. It stands in the effect between horses and stays out of the one within.`,
     );
   return lines;
 }

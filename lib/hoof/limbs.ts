@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 /** A limb by the trade's code: left fore, right fore, left hind, right hind. */
 export type Limb = 'LF' | 'RF' | 'LH' | 'RH';
 export type Side = 'left' | 'right';
@@ -12,10 +13,10 @@ const codes: Readonly<Record<End, Readonly<Record<Side, Limb>>>> = {
 };
 
 const names: Readonly<Record<Limb, string>> = {
-  LF: 'left fore',
-  RF: 'right fore',
-  LH: 'left hind',
-  RH: 'right hind',
+  LF: say`left fore`,
+  RF: say`right fore`,
+  LH: say`left hind`,
+  RH: say`right hind`,
 };
 
 // Common practice, no source: the near side is the horse's left, where one mounts; the off side its right.

@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import type { Measured } from './measure.ts';
 
 const noSource = 'common practice, no source';
@@ -16,10 +17,9 @@ export const measured: readonly Measured[] = [
   {
     ...side,
     name: 'toe_angle_deg',
-    title: 'Toe angle',
+    title: say`Toe angle`,
     unit: 'deg',
-    landmarks:
-      'The dorsal hoof wall at mid-toe, against the bearing surface. In a shod foot the bearing surface is the ground side of the shoe.',
+    landmarks: say`The dorsal hoof wall at mid-toe, against the bearing surface. In a shod foot the bearing surface is the ground side of the shoe.`,
     how: 'Seen square from the side, or with a gauge on mid-toe. A bulge or dish in the wall misleads: lay the line along the upper third.',
     anatomy: [15, 110],
     error: { value: 1, source: noSource },
@@ -36,9 +36,9 @@ export const measured: readonly Measured[] = [
   {
     ...side,
     name: 'heel_angle_deg',
-    title: 'Heel angle',
+    title: say`Heel angle`,
     unit: 'deg',
-    landmarks: 'The horn tubules of the heel, against the bearing surface (of the shoe, where shod).',
+    landmarks: say`The horn tubules of the heel, against the bearing surface (of the shoe, where shod).`,
     how: 'Seen square from the side. Follow the tubules, not the outline of the bulb.',
     anatomy: [5, 120],
     error: { value: 1.5, source: noSource },
@@ -47,9 +47,9 @@ export const measured: readonly Measured[] = [
   {
     ...side,
     name: 'pastern_angle_deg',
-    title: 'Pastern angle',
+    title: say`Pastern angle`,
     unit: 'deg',
-    landmarks: 'The dorsal line of the pastern, against the ground.',
+    landmarks: say`The dorsal line of the pastern, against the ground.`,
     how: 'The horse stands square on hard, level ground with the cannon upright; a foot set forward or back changes this angle first.',
     anatomy: [15, 100],
     error: { value: 1.5, source: noSource },
@@ -58,10 +58,9 @@ export const measured: readonly Measured[] = [
   {
     ...side,
     name: 'shoulder_angle_deg',
-    title: 'Shoulder angle',
+    title: say`Shoulder angle`,
     unit: 'deg',
-    landmarks:
-      'The line from the top of the shoulder blade to the point of the shoulder, against the ground. Front feet only.',
+    landmarks: say`The line from the top of the shoulder blade to the point of the shoulder, against the ground. Front feet only.`,
     how: 'Seen square from the side at shoulder height. Feel for the bone; muscle hides the line.',
     anatomy: [25, 80],
     error: { value: 3, source: noSource },
@@ -70,10 +69,9 @@ export const measured: readonly Measured[] = [
   {
     ...side,
     name: 'toe_length_mm',
-    title: 'Toe length',
+    title: say`Toe length`,
     unit: 'mm',
-    landmarks:
-      'Along the dorsal wall at mid-toe, from the lower edge of the hairline to the ground; in a shod foot to the ground side of the shoe, so shoe and pad are in it.',
+    landmarks: say`Along the dorsal wall at mid-toe, from the lower edge of the hairline to the ground; in a shod foot to the ground side of the shoe, so shoe and pad are in it.`,
     how: 'Brush the hair up off the hairline. A stiff rule along the wall, or the side photograph.',
     anatomy: [15, 400],
     error: { value: 1.5, source: noSource },
@@ -91,10 +89,9 @@ export const measured: readonly Measured[] = [
   {
     ...side,
     name: 'heel_length_mm',
-    title: 'Heel length',
+    title: say`Heel length`,
     unit: 'mm',
-    landmarks:
-      'Along the horn tubules of the heel, from the hairline to the ground (of the shoe, where shod). It is not the heel height, which is taken upright and is smaller.',
+    landmarks: say`Along the horn tubules of the heel, from the hairline to the ground (of the shoe, where shod). It is not the heel height, which is taken upright and is smaller.`,
     how: 'A stiff rule along the tubules, or the side photograph.',
     anatomy: [5, 250],
     error: { value: 2, source: noSource },
@@ -103,10 +100,9 @@ export const measured: readonly Measured[] = [
   {
     ...front,
     name: 'medial_wall_mm',
-    title: 'Inside wall height',
+    title: say`Inside wall height`,
     unit: 'mm',
-    landmarks:
-      'Seen from the front, upright from the ground (of the shoe, where shod) to the hairline at the widest part, on the inside.',
+    landmarks: say`Seen from the front, upright from the ground (of the shoe, where shod) to the hairline at the widest part, on the inside.`,
     how: 'Square from the front with the lens at the height of the foot. It is a projected height: it rises when the wall stands up, even where horn was taken off.',
     anatomy: [10, 250],
     error: { value: 1.5, source: noSource },
@@ -124,10 +120,9 @@ export const measured: readonly Measured[] = [
   {
     ...front,
     name: 'lateral_wall_mm',
-    title: 'Outside wall height',
+    title: say`Outside wall height`,
     unit: 'mm',
-    landmarks:
-      'Seen from the front, upright from the ground (of the shoe, where shod) to the hairline at the widest part, on the outside.',
+    landmarks: say`Seen from the front, upright from the ground (of the shoe, where shod) to the hairline at the widest part, on the outside.`,
     how: 'As the inside wall height, from the same place or the same photograph.',
     anatomy: [10, 250],
     error: { value: 1.5, source: noSource },
@@ -145,10 +140,9 @@ export const measured: readonly Measured[] = [
   {
     ...front,
     name: 'medial_wall_angle_deg',
-    title: 'Inside wall slope',
+    title: say`Inside wall slope`,
     unit: 'deg',
-    landmarks:
-      'Seen from the front, the outline of the inside wall at the widest part, against the ground, measured inside the foot: 90 is upright, less leans outward to the ground.',
+    landmarks: say`Seen from the front, the outline of the inside wall at the widest part, against the ground, measured inside the foot: 90 is upright, less leans outward to the ground.`,
     how: 'From the same front photograph as the wall heights. Optional: it turns height into length along the wall.',
     anatomy: [40, 130],
     error: { value: 1.5, source: noSource },
@@ -157,10 +151,9 @@ export const measured: readonly Measured[] = [
   {
     ...front,
     name: 'lateral_wall_angle_deg',
-    title: 'Outside wall slope',
+    title: say`Outside wall slope`,
     unit: 'deg',
-    landmarks:
-      'Seen from the front, the outline of the outside wall at the widest part, against the ground, measured inside the foot: 90 is upright, less leans outward to the ground.',
+    landmarks: say`Seen from the front, the outline of the outside wall at the widest part, against the ground, measured inside the foot: 90 is upright, less leans outward to the ground.`,
     how: 'From the same front photograph as the wall heights. Optional: it turns height into length along the wall.',
     anatomy: [40, 130],
     error: { value: 1.5, source: noSource },
@@ -175,10 +168,9 @@ export const measured: readonly Measured[] = [
   {
     ...rear,
     name: 'medial_heel_mm',
-    title: 'Inside heel height',
+    title: say`Inside heel height`,
     unit: 'mm',
-    landmarks:
-      'Seen from behind, upright from the ground (of the shoe, where shod) to the hairline at the inside heel.',
+    landmarks: say`Seen from behind, upright from the ground (of the shoe, where shod) to the hairline at the inside heel.`,
     how: 'Square from behind with the lens at the height of the foot. Lift the feathers.',
     anatomy: [3, 200],
     error: { value: 1.5, source: noSource },
@@ -194,10 +186,9 @@ export const measured: readonly Measured[] = [
   {
     ...rear,
     name: 'lateral_heel_mm',
-    title: 'Outside heel height',
+    title: say`Outside heel height`,
     unit: 'mm',
-    landmarks:
-      'Seen from behind, upright from the ground (of the shoe, where shod) to the hairline at the outside heel.',
+    landmarks: say`Seen from behind, upright from the ground (of the shoe, where shod) to the hairline at the outside heel.`,
     how: 'As the inside heel height, from the same place or the same photograph.',
     anatomy: [3, 200],
     error: { value: 1.5, source: noSource },
@@ -213,9 +204,9 @@ export const measured: readonly Measured[] = [
   {
     ...below,
     name: 'foot_width_mm',
-    title: 'Foot width',
+    title: say`Foot width`,
     unit: 'mm',
-    landmarks: 'Across the bearing surface at its widest, outer edge to outer edge of the wall.',
+    landmarks: say`Across the bearing surface at its widest, outer edge to outer edge of the wall.`,
     how: 'Foot picked up and clean. Over the wall, not over the shoe.',
     anatomy: [30, 300],
     error: { value: 1.5, source: noSource },
@@ -224,10 +215,9 @@ export const measured: readonly Measured[] = [
   {
     ...below,
     name: 'foot_length_mm',
-    title: 'Foot length',
+    title: say`Foot length`,
     unit: 'mm',
-    landmarks:
-      'Along the middle line of the bearing surface, from mid-toe to the line across the rearmost points of the heel buttresses.',
+    landmarks: say`Along the middle line of the bearing surface, from mid-toe to the line across the rearmost points of the heel buttresses.`,
     how: 'Foot picked up and clean. Over the wall, not over the shoe.',
     anatomy: [30, 350],
     error: { value: 2, source: noSource },
@@ -236,9 +226,9 @@ export const measured: readonly Measured[] = [
   {
     ...below,
     name: 'frog_width_mm',
-    title: 'Frog width',
+    title: say`Frog width`,
     unit: 'mm',
-    landmarks: 'Across the frog where it is widest.',
+    landmarks: say`Across the frog where it is widest.`,
     how: 'Foot picked up and clean. Loose flaps are not frog.',
     anatomy: [5, 150],
     error: { value: 2, source: noSource },
@@ -247,9 +237,9 @@ export const measured: readonly Measured[] = [
   {
     ...below,
     name: 'frog_length_mm',
-    title: 'Frog length',
+    title: say`Frog length`,
     unit: 'mm',
-    landmarks: 'From the tip of the frog to the line across its base.',
+    landmarks: say`From the tip of the frog to the line across its base.`,
     how: 'Foot picked up and clean. Find the true tip with a finger.',
     anatomy: [15, 250],
     error: { value: 2, source: noSource },
@@ -258,9 +248,9 @@ export const measured: readonly Measured[] = [
   {
     ...below,
     name: 'heel_width_mm',
-    title: 'Heel width',
+    title: say`Heel width`,
     unit: 'mm',
-    landmarks: 'Across the heels, from the outermost point of one heel buttress to that of the other.',
+    landmarks: say`Across the heels, from the outermost point of one heel buttress to that of the other.`,
     how: 'Foot picked up and clean, rule laid across the rear of the bearing surface.',
     anatomy: [10, 250],
     error: { value: 2, source: noSource },
@@ -276,9 +266,9 @@ export const measured: readonly Measured[] = [
   {
     ...front,
     name: 'coronet_circumference_mm',
-    title: 'Hairline circumference',
+    title: say`Hairline circumference`,
     unit: 'mm',
-    landmarks: 'Round the foot just under the hairline, from heel bulb to heel bulb and across.',
+    landmarks: say`Round the foot just under the hairline, from heel bulb to heel bulb and across.`,
     how: 'A soft tape, snug, level with the hairline all the way. Optional: it is what the published weight for size is worked from.',
     anatomy: [100, 800],
     error: { value: 0.65, source: 'decurnex-2009' },
@@ -294,9 +284,9 @@ export const measured: readonly Measured[] = [
   {
     ...horse,
     name: 'weight_kg',
-    title: 'Body weight',
+    title: say`Body weight`,
     unit: 'kg',
-    landmarks: 'The whole horse on a weighbridge.',
+    landmarks: say`The whole horse on a weighbridge.`,
     how: 'Weighed, not guessed. Where it is left empty, girth and length give an estimate.',
     anatomy: [20, 1500],
     error: { value: 2, source: noSource },
@@ -305,9 +295,9 @@ export const measured: readonly Measured[] = [
   {
     ...horse,
     name: 'girth_cm',
-    title: 'Heart girth',
+    title: say`Heart girth`,
     unit: 'cm',
-    landmarks: 'Round the chest at the highest part of the withers, close behind the elbow.',
+    landmarks: say`Round the chest at the highest part of the withers, close behind the elbow.`,
     how: 'A soft tape, snug, read after the horse breathes out.',
     anatomy: [40, 300],
     error: { value: 2, source: noSource },
@@ -316,9 +306,9 @@ export const measured: readonly Measured[] = [
   {
     ...horse,
     name: 'length_cm',
-    title: 'Body length',
+    title: say`Body length`,
     unit: 'cm',
-    landmarks: 'In a straight line from the point of the shoulder to the point of the buttock.',
+    landmarks: say`In a straight line from the point of the shoulder to the point of the buttock.`,
     how: 'Two people and a tape, the horse standing square.',
     anatomy: [30, 280],
     error: { value: 3, source: noSource },

@@ -1,6 +1,7 @@
 import { type ColumnInput, type Columns, rowCount, TextColumn, toColumn } from '../sheet/column.ts';
 import { groupRows } from '../sheet/groups.ts';
 import type { Groups } from '../sheet/table.ts';
+import { say } from '../words/say.ts';
 import { context } from './context.ts';
 import { endOf, type Limb, sideOf } from './limbs.ts';
 import { measured } from './measured.ts';
@@ -74,9 +75,8 @@ function repeatColumn(feet: Columns, rows: number, file: string): { repeat: Colu
     if (seen[same.codes[row]] === 1)
       problems.push({
         ...{ code: 'same-row-twice', file, row: row + 2, column: '', value: String(number) },
-        expected: 'one row for each horse, date, limb, moment and repeat',
-        remedy:
-          'Give each reading of a foot its own repeat number, or remove the row that stands twice; both are used meanwhile',
+        expected: say`one row for each horse, date, limb, moment and repeat`,
+        remedy: say`Give each reading of a foot its own repeat number, or remove the row that stands twice; both are used meanwhile`,
       });
     seen[same.codes[row]] = 1;
   });

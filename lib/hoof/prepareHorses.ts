@@ -1,5 +1,6 @@
 import { type ColumnInput, type Columns, rowCount, TextColumn, toColumn } from '../sheet/column.ts';
 import { groupRows } from '../sheet/groups.ts';
+import { say } from '../words/say.ts';
 import { average } from './average.ts';
 import { context } from './context.ts';
 import { gather } from './gather.ts';
@@ -60,8 +61,8 @@ function onePerHorse(horses: Columns, file: string, problems: Problem[]): Column
     if (seen.has(code))
       problems.push({
         ...{ code: 'same-row-twice', file, row: row + 2, column: 'horse_id', value: horse.at(row) },
-        expected: 'one row a horse',
-        remedy: 'Remove or merge the row; meanwhile numbers are averaged and the first words count',
+        expected: say`one row a horse`,
+        remedy: say`Remove or merge the row; meanwhile numbers are averaged and the first words count`,
       });
     usable.push(row);
     seen.add(code);

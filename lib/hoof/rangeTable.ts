@@ -1,5 +1,6 @@
 import type { Columns } from '../sheet/column.ts';
 import { conversion, convertible, parseUnit } from '../sheet/dimension.ts';
+import { say } from '../words/say.ts';
 import type { Range } from './measure.ts';
 import { measures } from './measures/index.ts';
 import type { Problem } from './problem.ts';
@@ -74,7 +75,7 @@ function toRow(measure: string, range: Range): RangeRow {
   };
 }
 
-const own = 'your own range file';
+const own = say`your own range file`;
 const firmnesses: readonly Range['firmness'][] = ['published', 'common practice, no source', 'from memory'];
 
 /**
@@ -96,7 +97,7 @@ export function rangesFromColumns(columns: Columns, file = 'ranges'): { ranges: 
   };
   for (let row = 0; row < columns.measure.values.length; row++) {
     const bad = (column: string, expected: string): void => {
-      const remedy = 'Correct the row; until then this measure goes without the range';
+      const remedy = say`Correct the row; until then this measure goes without the range`;
       problems.push({
         code: 'range-not-understood',
         file,
@@ -110,24 +111,24 @@ export function rangesFromColumns(columns: Columns, file = 'ranges'): { ranges: 
     const measure = textAt('measure', row);
     const unit = units.get(measure);
     if (unit === undefined) {
-      bad('measure', 'the name of a computed column with ranges, such as frog_ratio');
+      bad('measure', say`the name of a computed column with ranges, such as frog_ratio`);
       continue;
     }
     const given = textAt('unit', row) || unit;
     const factor = factorBetween(given, unit);
     if (factor === undefined) {
-      bad('unit', `${unit}, or a unit that converts to it`);
+      bad('unit', say`${unit}, or a unit that converts to it`);
       continue;
     }
     const numbers = numberNames.map((name) => numberFrom(textAt(name, row)));
     const broken = numberNames.find((name, i) => Number.isNaN(numbers[i]) && textAt(name, row) !== '');
     if (broken !== undefined) {
-      bad(broken, 'a number, or nothing for no limit');
+      bad(broken, say`a number, or nothing for no limit`);
       continue;
     }
     const [atLeast, atMost, from, to] = numbers.map((n) => (Number.isNaN(n) ? undefined : n));
     if ((atLeast ?? -Infinity) > (atMost ?? Infinity)) {
-      bad('at_least', 'no more than at_most');
+      bad('at_least', say`no more than at_most`);
       continue;
     }
     const list = ranges.get(measure) ?? [];

@@ -1,6 +1,7 @@
 import { TextColumn } from '../sheet/column.ts';
 import type { Table } from '../sheet/table.ts';
 import { type Icc, icc, type LimitsOfAgreement, limitsOfAgreement, repeatabilityCoefficient } from '../stats/index.ts';
+import { say } from '../words/say.ts';
 import { withinSd } from './errors.ts';
 
 /** How well a column repeats, from several readings of one foot at one moment. */
@@ -100,7 +101,7 @@ export function observerAgreement(feet: Table, column: string): PairAgreement | 
     b.push(two);
   }
   if (a.length === 0) return undefined;
-  const [first, second] = pair ?? ['first reading', 'second reading'];
+  const [first, second] = pair ?? [say`first reading`, say`second reading`];
   const columns = { a: Float64Array.from(a), b: Float64Array.from(b) };
   return { column, unit, first, second, ...columns, ...limitsOfAgreement(columns.a, columns.b) };
 }

@@ -1,5 +1,7 @@
-import { isoFromDays } from '../sheet/days.ts';
 import { type DisplayUnits, formatQuantity } from '../sheet/display.ts';
+import { fixed } from '../words/fixed.ts';
+import { say } from '../words/say.ts';
+import { shownDay } from '../words/shownDay.ts';
 import { citation } from './bibliography.ts';
 import type { Finding } from './finding.ts';
 import type { FootFacts } from './footFacts.ts';
@@ -24,11 +26,11 @@ export function rangeSentence(range: Range, unit: string, units: DisplayUnits): 
   const at = (limit: number): string => formatQuantity(limit, unit, units);
   if (atLeast !== undefined && atMost !== undefined) {
     if (atLeast === atMost)
-      return atLeast === 0 && /deg/.test(unit) ? `parallel, a difference of ${at(0)}` : at(atLeast);
-    return limitsOutside ? `between ${at(atLeast)} and ${at(atMost)}` : `${at(atLeast)} to ${at(atMost)}`;
+      return atLeast === 0 && /deg/.test(unit) ? say`parallel, a difference of ${at(0)}` : at(atLeast);
+    return limitsOutside ? say`between ${at(atLeast)} and ${at(atMost)}` : say`${at(atLeast)} to ${at(atMost)}`;
   }
-  if (atLeast !== undefined) return `${limitsOutside ? 'more than' : 'at least'} ${at(atLeast)}`;
-  return atMost === undefined ? 'any' : `${limitsOutside ? 'less than' : 'at most'} ${at(atMost)}`;
+  if (atLeast !== undefined) return `${limitsOutside ? say`more than` : say`at least`} ${at(atLeast)}`;
+  return atMost === undefined ? 'any' : `${limitsOutside ? say`less than` : say`at most`} ${at(atMost)}`;
 }
 
 /** Where a range comes from and how firm that is: `Turner, … ` or `common practice, no source`. */
@@ -44,16 +46,16 @@ export function verdictSentence(verdict: Verdict, unit: string, units: DisplayUn
   const { state, by = 0, word, repeats } = verdict;
   const named = word === undefined ? '' : ` (${word})`;
   const distance = formatQuantity(by, unit, units);
-  if (state === 'within') return 'within the range';
-  if (state === 'beyond') return `beyond the range by ${distance}${named}, more than the error of measuring`;
-  if (state === 'missing') return 'not measured';
-  if (state === 'no range') return 'no range holds for this foot';
-  const tell = repeats === undefined ? '' : `; ${countOfReadings(repeats)} would tell`;
-  return `${distance} outside the range${named}, but can’t tell from these measurements${tell}`;
+  if (state === 'within') return say`within the range`;
+  if (state === 'beyond') return say`beyond the range by ${distance}${named}, more than the error of measuring`;
+  if (state === 'missing') return say`not measured`;
+  if (state === 'no range') return say`no range holds for this foot`;
+  const tell = repeats === undefined ? '' : say`; ${countOfReadings(repeats)} would tell`;
+  return say`${distance} outside the range${named}, but can’t tell from these measurements${tell}`;
 }
 
 function countOfReadings(repeats: number): string {
-  return repeats > 30 ? 'more readings than anyone would take' : `${repeats} readings in all`;
+  return repeats > 30 ? say`more readings than anyone would take` : say`${repeats} readings in all`;
 }
 
 /** `Thistle, right fore`. */
@@ -78,13 +80,17 @@ export function findingWords(finding: Finding, units: DisplayUnits): FindingWord
   const signed = measure.sentenceBelowZero !== undefined;
   return {
     subject:
-      measure.view === 'pair' ? `${foot.horse}, ${foot.limb.endsWith('F') ? 'front' : 'hind'} pair` : footName(foot),
+      measure.view === 'pair'
+        ? say`${foot.horse}, ${foot.limb.endsWith('F') ? say`front` : say`hind`} pair`
+        : footName(foot),
     sentence: sentenceOf(finding, units),
     value: formatQuantity(value, measure.unit, units, { error, signed }),
     against: againstLines(finding, units),
     notes: [
       ...notesOf(finding),
-      ...also.map((other) => `Also, less unusual: ${measureSentence(other.measure, other.value, units, other.error)}.`),
+      ...also.map(
+        (other) => say`Also, less unusual: ${measureSentence(other.measure, other.value, units, other.error)}.`,
+      ),
     ],
   };
 }
@@ -92,13 +98,13 @@ export function findingWords(finding: Finding, units: DisplayUnits): FindingWord
 function sentenceOf({ measure, value, own, state, repeats, foot, verdict }: Finding, units: DisplayUnits): string {
   const parts = [capital(measureSentence(measure, value, units))];
   if (verdict.state === 'beyond' && verdict.word !== undefined) parts[0] += ` (${verdict.word})`;
-  if (own === undefined) parts.push('measured once at this moment, so whether it changed can’t be told yet');
+  if (own === undefined) parts.push(say`measured once at this moment, so whether it changed can’t be told yet`);
   else {
     const change = formatQuantity(Math.abs(own.change), measure.unit, units, { error: own.changeError });
-    parts.push(`a change of ${change} from what is usual for this foot`);
+    parts.push(say`a change of ${change} from what is usual for this foot`);
     if (state === 'unsure') {
-      const tell = repeats === undefined ? '' : `; ${countOfReadings(repeats)} would tell`;
-      parts.push(`and whether that is more than the error of measuring can’t be told${tell}`);
+      const tell = repeats === undefined ? '' : say`; ${countOfReadings(repeats)} would tell`;
+      parts.push(say`and whether that is more than the error of measuring can’t be told${tell}`);
     }
   }
   const told = `${parts.join(', ')}.`;
@@ -107,14 +113,15 @@ function sentenceOf({ measure, value, own, state, repeats, foot, verdict }: Find
 
 /** Years from which a horse's limbs are as they are. Common practice, no source. */
 const grown = 5;
-const crooked = `In a horse of ${grown} years or more crookedness will not be trimmed straight (common practice, no source).`;
+const crooked = say`In a horse of ${grown} years or more crookedness will not be trimmed straight (common practice, no source).`;
 
 function notesOf({ foot, measure, state }: Finding): string[] {
   const notes: string[] = [];
-  if (state === 'on purpose') notes.push('Vet and farrier have set this foot so on purpose: it is not ranked.');
-  if (measure.context === 'long' && foot.build === 'gaited') notes.push('Gaited builds carry longer feet on purpose.');
+  if (state === 'on purpose') notes.push(say`Vet and farrier have set this foot so on purpose: it is not ranked.`);
+  if (measure.context === 'long' && foot.build === 'gaited')
+    notes.push(say`Gaited builds carry longer feet on purpose.`);
   if (foot.poorlySeen)
-    notes.push('Measured with a poor view or with hair over the hairline: its error is taken as twice as large.');
+    notes.push(say`Measured with a poor view or with hair over the hairline: its error is taken as twice as large.`);
   return notes;
 }
 
@@ -122,33 +129,33 @@ function againstLines(finding: Finding, units: DisplayUnits): string[] {
   const { measure, verdict, other, own, herd, foot } = finding;
   const show = (value: number): string => formatQuantity(value, measure.unit, units);
   const lines: string[] = [];
-  if (verdict.range === undefined) lines.push('No range holds for this foot.');
+  if (verdict.range === undefined) lines.push(say`No range holds for this foot.`);
   else {
     const { range } = verdict;
     const words = rangeSentence(range, measure.unit, units);
-    lines.push(`Range: ${words} — ${verdictSentence(verdict, measure.unit, units)}. Source: ${rangeSource(range)}.`);
+    lines.push(say`Range: ${words} — ${verdictSentence(verdict, measure.unit, units)}. Source: ${rangeSource(range)}.`);
   }
-  if (other !== undefined) lines.push(`The other foot at the same time: ${show(other)}.`);
+  if (other !== undefined) lines.push(say`The other foot at the same time: ${show(other)}.`);
   if (own !== undefined) {
     const earlier =
-      own.earlier === 1 ? 'its one earlier measurement' : `the middle of its ${own.earlier} earlier measurements`;
-    lines.push(`This foot on ${isoFromDays(own.last.date)}: ${show(own.last.value)}; ${earlier}: ${show(own.median)}.`);
+      own.earlier === 1 ? say`its one earlier measurement` : say`the middle of its ${own.earlier} earlier measurements`;
+    lines.push(say`This foot on ${shownDay(own.last.date)}: ${show(own.last.value)}; ${earlier}: ${show(own.median)}.`);
   }
   if (herd !== undefined) {
-    const feet = `${herd.feet} ${foot.limb.endsWith('F') ? 'front' : 'hind'} feet`;
-    const when = herd.any ? 'at any moment' : (momentWords[foot.moment] ?? foot.moment);
-    const far = Math.abs(herd.distance).toFixed(1);
+    const feet = say`${herd.feet} ${foot.limb.endsWith('F') ? say`front` : say`hind`} feet`;
+    const when = herd.any ? say`at any moment` : (momentWords[foot.moment] ?? foot.moment);
+    const far = fixed(Math.abs(herd.distance), 1);
     lines.push(
-      `The herd’s ${feet} ${when}: middle ${show(herd.median)}; this one lies ${far} times the usual spread away.`,
+      say`The herd’s ${feet} ${when}: middle ${show(herd.median)}; this one lies ${far} times the usual spread away.`,
     );
   }
   return lines;
 }
 
 const momentWords: Readonly<Record<string, string>> = Object.assign(Object.create(null), {
-  before: 'before the farrier’s work',
-  after: 'after the farrier’s work',
-  between: 'between visits',
+  before: say`before the farrier’s work`,
+  after: say`after the farrier’s work`,
+  between: say`between visits`,
 });
 
 function capital(sentence: string): string {

@@ -1,6 +1,7 @@
 import type { Columns } from '../sheet/column.ts';
 import { isoFromDays } from '../sheet/days.ts';
 import { random } from '../stats/index.ts';
+import { say } from '../words/say.ts';
 
 export interface TrialRules {
   readonly horses: readonly string[];
@@ -63,15 +64,16 @@ export function trialPlan(rules: TrialRules): readonly PlannedVisit[] | string {
 }
 
 function refuse({ horses, intervals, shorter, longer, least, most }: TrialRules): string | undefined {
-  if (horses.length === 0) return 'A plan needs a horse';
-  if (!(intervals >= 2)) return 'A plan needs two intervals a horse, one shorter and one longer';
+  if (horses.length === 0) return say`A plan needs a horse`;
+  if (!(intervals >= 2)) return say`A plan needs two intervals a horse, one shorter and one longer`;
   if (!(shorter < longer))
-    return `The shorter interval (${shorter} weeks) must be shorter than the longer one (${longer} weeks)`;
+    return say`The shorter interval (${shorter} weeks) must be shorter than the longer one (${longer} weeks)`;
   if (!(shorter >= least))
-    return `An interval of ${shorter} weeks is below the ${least} weeks that farrier and vet accept`;
-  if (!(longer <= most)) return `An interval of ${longer} weeks passes the ${most} weeks that farrier and vet accept`;
+    return say`An interval of ${shorter} weeks is below the ${least} weeks that farrier and vet accept`;
+  if (!(longer <= most))
+    return say`An interval of ${longer} weeks passes the ${most} weeks that farrier and vet accept`;
   if (!(longer <= longestEver))
-    return `An interval of ${longer} weeks passes ${longestEver} weeks, and nothing longer is planned here`;
+    return say`An interval of ${longer} weeks passes ${longestEver} weeks, and nothing longer is planned here`;
   return undefined;
 }
 
@@ -100,8 +102,8 @@ export function planTable(plan: readonly PlannedVisit[]): Columns {
 export function planEvents(plan: readonly PlannedVisit[], seed: number) {
   return plan.map(({ horse, interval, which, weeks, date }) => ({
     date,
-    title: `Farrier: ${horse}`,
-    description: `After a ${which} interval of ${weeks} weeks (number ${interval}). Measure before the work and after it, twice each. If the horse is lame or a foot looks wrong, call the vet and leave the plan.`,
+    title: say`Farrier: ${horse}`,
+    description: say`After a ${which} interval of ${weeks} weeks (number ${interval}). Measure before the work and after it, twice each. If the horse is lame or a foot looks wrong, call the vet and leave the plan.`,
     key: `plan ${seed} ${horse} ${interval} ${isoFromDays(date)}`,
   }));
 }

@@ -1,5 +1,6 @@
 import type { ReadonlySignal } from '@preact/signals';
 import { useComputed } from '@preact/signals';
+import { say } from '../words/say.ts';
 import type { Block } from './blocks.ts';
 import type { ControlValues, Page } from './page.ts';
 import { BlockList } from './parts/BlockList.tsx';
@@ -36,9 +37,9 @@ function blocksOf<Data>(page: Page<Data>, input: Parameters<Page<Data>['blocks']
       {
         kind: 'prose',
         tone: 'caution',
-        text: 'This page could not be worked out from these tables. They are untouched, and the other pages may still open.',
+        text: say`This page could not be worked out from these tables. They are untouched, and the other pages may still open.`,
       },
-      { kind: 'prose', text: asProse(`What was found: ${reason}`) },
+      { kind: 'prose', text: asProse(say`What was found: ${reason}`) },
     ];
   }
 }

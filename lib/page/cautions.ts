@@ -1,8 +1,9 @@
+import { say } from '../words/say.ts';
 /** The cautions as they stand, short, at the foot of every page; in full on the page of that name. */
 export const cautions: readonly string[] = [
-  'Measure only a horse that stands quietly on level ground, with someone at its head. Never kneel or sit beside a foot.',
-  'A nail or puncture in the sole or frog, sudden lameness, heat in a foot or a strong pulse: call the vet now. Don’t measure first.',
-  'Changes of shape are for a qualified farrier together with the vet. Some feet are left as they are on purpose.',
-  'The ranges are conventions with thin evidence. Most sound horses break one.',
-  'These pages inform a conversation. They never say how to cut a foot, and they never judge a farrier.',
+  say`Measure only a horse that stands quietly on level ground, with someone at its head. Never kneel or sit beside a foot.`,
+  say`A nail or puncture in the sole or frog, sudden lameness, heat in a foot or a strong pulse: call the vet now. Don’t measure first.`,
+  say`Changes of shape are for a qualified farrier together with the vet. Some feet are left as they are on purpose.`,
+  say`The ranges are conventions with thin evidence. Most sound horses break one.`,
+  say`These pages inform a conversation. They never say how to cut a foot, and they never judge a farrier.`,
 ];

@@ -1,3 +1,5 @@
+import { say } from '../words/say.ts';
+
 const STYLED = ['fill', 'stroke', 'font-family', 'font-size', 'font-weight', 'font-style', 'font-variant-numeric'];
 
 /**
@@ -37,7 +39,10 @@ export async function pngFile(chart: SVGSVGElement, scale = 2): Promise<Blob> {
     context.fillRect(0, 0, canvas.width, canvas.height);
     context.drawImage(image, 0, 0, canvas.width, canvas.height);
     return await new Promise((resolve, reject) =>
-      canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error('The picture could not be made'))), 'image/png'),
+      canvas.toBlob(
+        (blob) => (blob ? resolve(blob) : reject(new Error(say`The picture could not be made`))),
+        'image/png',
+      ),
     );
   } finally {
     URL.revokeObjectURL(address);

@@ -1,3 +1,5 @@
+import { fixed } from '../words/fixed.ts';
+import { say } from '../words/say.ts';
 import { conversion, parseUnit, type Term, type Unit } from './dimension.ts';
 
 /** In which units the reader wants lengths and masses. */
@@ -91,7 +93,7 @@ export function symbolOf(code: string, one = false): string {
  * @example formatQuantity(4.23, 'mm', { length: 'mm', mass: 'kg' }, { error: 0.8 }) // '4.2 ± 0.8 mm'
  */
 export function formatQuantity(value: number, unit: string, units: DisplayUnits, options: FormatOptions = {}): string {
-  if (!Number.isFinite(value)) return 'not measured';
+  if (!Number.isFinite(value)) return say`not measured`;
   const shown = toDisplay(value, unit, units);
   const error = Math.abs(toDisplay(options.error ?? Number.NaN, unit, units).value);
   const uncertain = error > 0 && error < Number.POSITIVE_INFINITY;
@@ -119,7 +121,7 @@ export function usualDigits(code: string, value: number): number {
 
 /** A number with fixed decimals and a true minus sign; a zero has no sign. */
 export function written(value: number, digits: number, signed: boolean): string {
-  const text = Math.abs(value).toFixed(digits);
-  const zero = Number(text) === 0;
+  const text = fixed(Math.abs(value), digits);
+  const zero = !/[1-9]/.test(text);
   return `${zero ? '' : value < 0 ? '−' : signed ? '+' : ''}${text}`;
 }

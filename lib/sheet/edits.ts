@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import type { Cell } from './cell.ts';
 import type { ColumnInput, Columns, Kind } from './column.ts';
 
@@ -59,6 +60,14 @@ export function inverse(edit: Edit): Edit {
   return { ...edit, before: edit.after, after: edit.before } as Edit;
 }
 
+const hows = {
+  set: say`set`,
+  fill: say`fill`,
+  paste: say`paste`,
+  add: say`add`,
+  remove: say`remove`,
+} as const satisfies Readonly<Record<string, string>>;
+
 /**
  * What an edit did, in words.
  * @example inWords(edit) // 'set toe_angle_deg of row 12 from 52 to 50'
@@ -68,26 +77,26 @@ export function inWords(edit: Edit): string {
     case 'cells':
       return cellsInWords(edit.how, edit.cells);
     case 'rows':
-      return `${edit.how} ${rowsInWords(edit.rows)}`;
+      return `${hows[edit.how]} ${rowsInWords(edit.rows)}`;
     case 'columns':
-      return `${edit.how} ${counted(edit.columns.length, 'column')} ${edit.columns.map(definitionInWords).join(', ')}`;
+      return `${hows[edit.how]} ${counted(edit.columns.length, say`column`, say`columns`)} ${edit.columns.map(definitionInWords).join(', ')}`;
     case 'formula':
-      return `change ${edit.after.name} from ${edit.before.formula} to ${edit.after.formula}`;
+      return say`change ${edit.after.name} from ${edit.before.formula} to ${edit.after.formula}`;
     case 'name':
-      return `rename ${edit.before} to ${edit.after}`;
+      return say`rename ${edit.before} to ${edit.after}`;
   }
 }
 
 function cellsInWords(how: 'set' | 'fill' | 'paste', cells: readonly CellChanges[]): string {
   const [first] = cells;
-  if (first === undefined) return `${how} nothing`;
+  if (first === undefined) return say`${hows[how]} nothing`;
   const { name, kind, rows, before, after } = first;
   if (how === 'set') {
     const [from, to] = [before[0], after[0]].map((cell) => cellInWords(cell, kind));
-    return `set ${name} of ${rowsInWords(rows)} from ${from} to ${to}`;
+    return say`set ${name} of ${rowsInWords(rows)} from ${from} to ${to}`;
   }
-  if (how === 'fill') return `fill ${name} of ${rowsInWords(rows)} with ${cellInWords(after[0], kind)}`;
-  return `paste ${cells.map((change) => change.name).join(', ')} of ${rowsInWords(rows)}`;
+  if (how === 'fill') return say`fill ${name} of ${rowsInWords(rows)} with ${cellInWords(after[0], kind)}`;
+  return say`paste ${cells.map((change) => change.name).join(', ')} of ${rowsInWords(rows)}`;
 }
 
 function cellInWords(cell: Cell, kind: Kind): string {
@@ -99,18 +108,19 @@ function cellInWords(cell: Cell, kind: Kind): string {
 
 /** `row 4`, `rows 4 to 9`, `3 rows (1, 5, 9)`, `40 rows`. */
 function rowsInWords(rows: readonly number[]): string {
-  if (rows.length === 1) return `row ${rows[0]}`;
+  if (rows.length === 1) return say`row ${rows[0]}`;
   const first = rows[0];
-  if (rows.length > 1 && rows.every((row, i) => row === first + i)) return `rows ${first} to ${rows[rows.length - 1]}`;
-  return `${rows.length} rows${rows.length > 0 && rows.length <= 5 ? ` (${rows.join(', ')})` : ''}`;
+  if (rows.length > 1 && rows.every((row, i) => row === first + i))
+    return say`rows ${first} to ${rows[rows.length - 1]}`;
+  return say`${rows.length} rows${rows.length > 0 && rows.length <= 5 ? ` (${rows.join(', ')})` : ''}`;
 }
 
 function definitionInWords(definition: Definition): string {
-  return 'formula' in definition ? `${definition.name} as ${definition.formula}` : definition.name;
+  return 'formula' in definition ? say`${definition.name} as ${definition.formula}` : definition.name;
 }
 
-function counted(count: number, noun: string): string {
-  return count === 1 ? noun : `${count} ${noun}s`;
+function counted(count: number, one: string, several: string): string {
+  return count === 1 ? one : `${count} ${several}`;
 }
 
 /** Edits done and edits taken back, without limit. */

@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import type { Kind } from './column.ts';
 import type { ComputedDefinition } from './edits.ts';
 import { parse } from './formula/parse.ts';
@@ -87,7 +88,7 @@ function blamed<T>(added: readonly ComputedDefinition[], name: string, work: () 
     return work();
   } catch (error) {
     if (!(error instanceof FormulaError)) throw error;
-    throw new FormulaError(`${name} would no longer work: ${error.message}`, 0, added[0]?.formula.length ?? 0);
+    throw new FormulaError(say`${name} would no longer work: ${error.message}`, 0, added[0]?.formula.length ?? 0);
   }
 }
 
@@ -102,7 +103,7 @@ function loopError(
   const [name, next] = turned;
   const { start, end } = draft(name).needs.get(next)!;
   return new FormulaError(
-    `${name} would be made from itself: ${loopInWords(turned)} (characters ${start} to ${end}). Use a column that is not made from ${name}`,
+    say`${name} would be made from itself: ${loopInWords(turned)} (characters ${start} to ${end}). Use a column that is not made from ${name}`,
     start,
     end,
   );

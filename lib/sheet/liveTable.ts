@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import type { Cell } from './cell.ts';
 import { type Column, type Columns, TextColumn, toColumn } from './column.ts';
 import { ComputedColumn } from './computedColumn.ts';
@@ -283,7 +284,8 @@ export class LiveTable implements Table {
     const stage = this.#stages.get(name);
     if (stage !== undefined) return stage;
     const near = nearest(name, this.#names);
-    const remedy = near === undefined ? `There are ${this.#names.join(', ') || 'none yet'}` : `Did you mean ${near}?`;
+    const remedy =
+      near === undefined ? say`There are ${this.#names.join(', ') || say`none yet`}` : say`Did you mean ${near}?`;
     throw new TypeError(`There is no column ${name}. ${remedy}`);
   }
 

@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import { type Cell, cellAt, toCell } from './cell.ts';
 import type { Column, ColumnInput, Columns } from './column.ts';
 import type { CellChanges, ComputedDefinition, Definition, Edit } from './edits.ts';
@@ -120,7 +121,7 @@ export function addingColumns(table: LiveTable, columns: readonly Definition[]):
       // A loop says more than a name that is taken.
       table.check(definition);
       throw new FormulaError(
-        `There is a column ${name} already. Choose another name, or replace its formula`,
+        say`There is a column ${name} already. Choose another name, or replace its formula`,
         0,
         definition.formula.length,
       );

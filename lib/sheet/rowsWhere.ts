@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import type { Column } from './column.ts';
 import { parse } from './formula/parse.ts';
 import { resolve } from './formula/resolve.ts';
@@ -52,7 +53,7 @@ function passing(table: Table, filter: string): Uint32Array {
   const { node, kind } = resolve(parse(filter), table);
   if (kind !== 'boolean')
     throw new FormulaError(
-      `A filter says yes or no for each row, and this gives ${kind === 'text' ? 'text' : 'numbers'}. Compare it with something, as in toe_angle_deg > 50`,
+      say`A filter says yes or no for each row, and this gives ${kind === 'text' ? say`text` : say`numbers`}. Compare it with something, as in toe_angle_deg > 50`,
       0,
       filter.length,
     );

@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import type { JournalEdit } from './journal.ts';
 
 /** How cells were changed: typed one by one, filled down, or pasted as a block. */
@@ -14,15 +15,15 @@ export function editInWords(edits: readonly JournalEdit[], how: How, titleOf: (c
     const titles = [...new Set(cells.map(({ column }) => titleOf(column)))];
     const rows = new Set(cells.flatMap((change) => change.rows)).size;
     const cleared = how === 'set' && cells.every(({ after }) => after.every((cell) => cell === null));
-    const what = cleared ? 'clearing' : { set: 'typing in', fill: 'filling', paste: 'pasting into' }[how];
-    const where = titles.length > 2 ? `${titles.length} columns` : titles.join(' and ');
-    return `${what} ${where}${rows > 1 ? `, ${rows} rows` : ''}`;
+    const what = cleared ? 'clearing' : { set: say`typing in`, fill: 'filling', paste: say`pasting into` }[how];
+    const where = titles.length > 2 ? say`${titles.length} columns` : titles.join(' and ');
+    return `${what} ${where}${rows > 1 ? say`, ${rows} rows` : ''}`;
   }
   const [edit] = edits;
   if (edit.kind === 'rows') {
     const { length } = edit.rows;
-    return `${edit.how === 'add' ? 'adding' : 'removing'} ${length === 1 ? 'a row' : `${length} rows`}`;
+    return `${edit.how === 'add' ? 'adding' : 'removing'} ${length === 1 ? say`a row` : say`${length} rows`}`;
   }
-  if (edit.kind === 'own column') return `${edit.after ? 'adding' : 'removing'} the column ${edit.column}`;
-  return edit.kind === 'opened' && edit.after ? `opening ${edit.after}` : 'putting a table away';
+  if (edit.kind === 'own column') return say`${edit.after ? say`adding` : say`removing`} the column ${edit.column}`;
+  return edit.kind === 'opened' && edit.after ? `opening ${edit.after}` : say`putting a table away`;
 }

@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import { look } from './database.ts';
 import { append, entriesAfter, type Stretch } from './entries.ts';
 import type { JournalEntry } from './journal.ts';
@@ -145,7 +146,7 @@ export class JournalWriter {
       } while (this.#heard || this.#pending.length > 0);
     } catch (error) {
       this.#trouble = error;
-      console.info('What was typed could not be kept:', error);
+      console.info(say`What was typed could not be kept:`, error);
       if (!(error instanceof RecordGone)) this.#timer = setTimeout(() => this.#go(), AGAIN_MS);
     }
   }

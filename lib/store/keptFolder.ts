@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import type { FolderHandle } from './recordFolder.ts';
 
 const NAME = 'evenhoof folders';
@@ -39,7 +40,7 @@ async function inFolders<Result>(
     const request = work(transaction.objectStore(FOLDERS));
     await new Promise<void>((resolve, reject) => {
       transaction.oncomplete = () => resolve();
-      transaction.onabort = () => reject(transaction.error ?? new Error('The browser gave up keeping the folder'));
+      transaction.onabort = () => reject(transaction.error ?? new Error(say`The browser gave up keeping the folder`));
     });
     return request.result;
   } finally {

@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import { askToStay } from './askToStay.ts';
 import { change, look, type Writable } from './database.ts';
 import { append, type Stretch } from './entries.ts';
@@ -224,7 +225,7 @@ export class OpenRecord {
       if (this.#since.length >= FOLD_AFTER && !this.#overtaken) await this.#fold();
     } catch (error) {
       // The journal has everything; the next time will do.
-      console.info('The tables could not be written again:', error);
+      console.info(say`The tables could not be written again:`, error);
     }
   }
 

@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 /** What is kept of a picture beside its pixels: plain data, small, and known by the picture's name. */
 export interface PictureEntry {
   readonly photo: string;
@@ -50,7 +51,7 @@ async function inOne<Result>(
   const request = work((name) => transaction.objectStore(name));
   await new Promise<void>((resolve, reject) => {
     transaction.oncomplete = () => resolve();
-    transaction.onabort = () => reject(transaction.error ?? new Error('The browser gave up keeping the picture'));
+    transaction.onabort = () => reject(transaction.error ?? new Error(say`The browser gave up keeping the picture`));
     // Said outright, so that a page that is being left has it on its way.
     if (mode === 'readwrite') transaction.commit();
   });

@@ -6,6 +6,7 @@ import { writeTable } from '../files/writeTable.ts';
 import { cellAt } from '../sheet/cell.ts';
 import { type Columns, TextColumn, toColumn } from '../sheet/column.ts';
 import { daysFromIso, isoFromDays } from '../sheet/days.ts';
+import { say } from '../words/say.ts';
 
 /** The points of one picture, with what they need to be read again. */
 export interface PhotoPoints {
@@ -110,13 +111,13 @@ export function pointsToCsv(pictures: readonly PhotoPoints[]): string {
  * the point has no place then.
  * @throws Error in words for the reader where the file is no such table
  */
-export function pointsFromCsv(source: string | Uint8Array, file = 'the file'): PhotoPoints[] {
+export function pointsFromCsv(source: string | Uint8Array, file = say`the file`): PhotoPoints[] {
   const { columns, problems } = readTable(source, { file, schema: pointsSchema });
   const missing = pointsSchema.required.filter((name) => !Object.hasOwn(columns, name));
   if (missing.length > 0) {
     const said = problems[0] ? `. ${problemSentence(problems[0])}` : '';
     throw new Error(
-      `${file} is no table of points: the columns ${pointsSchema.required.join(', ')} were expected, and ${missing.join(', ')} ${missing.length > 1 ? 'are' : 'is'} not there${said}`,
+      say`${file} is no table of points: the columns ${pointsSchema.required.join(', ')} were expected, and ${missing.join(', ')} ${missing.length > 1 ? say`are` : say`is`} not there${said}`,
     );
   }
   const at = (name: string, row: number) => {

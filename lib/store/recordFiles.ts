@@ -5,6 +5,7 @@ import type { TableSchema } from '../files/schemas.ts';
 import { writeTable } from '../files/writeTable.ts';
 import { type ColumnInput, type Columns, type Kind, rowCount, TextColumn } from '../sheet/column.ts';
 import type { ComputedDefinition } from '../sheet/edits.ts';
+import { say } from '../words/say.ts';
 import { type JournalEntry, RECORD_VERSION } from './journal.ts';
 import type { KeptTable, KeptTables, TableName } from './tables.ts';
 
@@ -131,16 +132,16 @@ function unreadTexts(tables: readonly Part[]): Columns {
  */
 export function recordOfFiles(files: ReadonlyMap<string, Uint8Array>): WholeRecord {
   const note = parsed<RecordNote>(textOf(files, 'record.json'), 'record.json');
-  if (note?.format !== FORMAT) throw new RecordError('record.json is not that of a record of this notebook');
+  if (note?.format !== FORMAT) throw new RecordError(say`record.json is not that of a record of this notebook`);
   if (!(note.version <= RECORD_VERSION))
     throw new RecordError(
-      'This record was written by a newer version of the notebook. Open it there, or take the newer version first',
+      say`This record was written by a newer version of the notebook. Open it there, or take the newer version first`,
     );
   const described = parsed<{ resources: Described[] }>(textOf(files, 'datapackage.json'), 'datapackage.json');
   const unread = readUnread(textOf(files, 'unread.csv'));
   const table = (name: string, about: TableNote): KeptTable => {
     const resource = described.resources.find((one) => one.name === name);
-    if (!resource) throw new RecordError(`datapackage.json does not say what stands in ${name}.csv`);
+    if (!resource) throw new RecordError(say`datapackage.json does not say what stands in ${name}.csv`);
     return tableOf(name, about, resource, textOf(files, `${name}.csv`), unread.get(name));
   };
   const tables = tableNames.flatMap((name) => {
@@ -155,7 +156,7 @@ export function recordOfFiles(files: ReadonlyMap<string, Uint8Array>): WholeReco
   return {
     name: note.name,
     tables: Object.fromEntries(tables),
-    journal: lines.map((line, at) => parsed<JournalEntry>(line, `line ${at + 1} of journal.jsonl`)),
+    journal: lines.map((line, at) => parsed<JournalEntry>(line, say`line ${at + 1} of journal.jsonl`)),
     ...(earlier.length > 0 && { earlier }),
     ...(photos.length > 0 && {
       photographs: new Map(photos.map(([path, bytes]) => [path.slice(photographs.length), bytes])),
@@ -183,10 +184,10 @@ function tableOf(
   entered: ReadonlyMap<string, ReadonlyMap<number, string>> | undefined,
 ): KeptTable {
   const { columns, whole } = readPlain(csv, schema.fields);
-  if (!whole) throw new RecordError(`${name}.csv is broken. Take an untouched copy of the record`);
+  if (!whole) throw new RecordError(say`${name}.csv is broken. Take an untouched copy of the record`);
   if (rowCount(columns) !== rows)
     throw new RecordError(
-      `${name}.csv has ${rowCount(columns)} rows where record.json counts ${rows}. Take an untouched copy, or open ${name}.csv alone`,
+      say`${name}.csv has ${rowCount(columns)} rows where record.json counts ${rows}. Take an untouched copy, or open ${name}.csv alone`,
     );
   for (const [column, values] of errors ?? [])
     columns[column] = { ...columns[column], error: Float64Array.from(values, (value) => value ?? Number.NaN) };
@@ -244,7 +245,7 @@ function readUnread(csv: string): Map<string, Map<string, Map<number, string>>> 
 
 function textOf(files: ReadonlyMap<string, Uint8Array>, path: string): string {
   const bytes = files.get(path);
-  if (!bytes) throw new RecordError(`The record has no file ${path}. Take an untouched copy`);
+  if (!bytes) throw new RecordError(say`The record has no file ${path}. Take an untouched copy`);
   return new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
 }
 
@@ -252,6 +253,6 @@ function parsed<T>(text: string, path: string): T {
   try {
     return JSON.parse(text) as T;
   } catch {
-    throw new RecordError(`${path} is broken. Take an untouched copy of the record`);
+    throw new RecordError(say`${path} is broken. Take an untouched copy of the record`);
   }
 }

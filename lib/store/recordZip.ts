@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import { RecordError, recordFiles, recordOfFiles, type WholeRecord } from './recordFiles.ts';
 
 /** The earliest moment that a zip can name, the same wherever it is written. */
@@ -31,14 +32,14 @@ export async function readRecordZip(zip: Uint8Array): Promise<WholeRecord | unde
     const found = unzipSync(zip, {
       filter: ({ name, originalSize }) => {
         size += originalSize;
-        if (size > MOST_BYTES) throw new RecordError('What is packed in this file is too large for a record');
+        if (size > MOST_BYTES) throw new RecordError(say`What is packed in this file is too large for a record`);
         return !name.endsWith('/');
       },
     });
     for (const [path, bytes] of Object.entries(found)) files.set(path, bytes);
   } catch (error) {
     if (error instanceof RecordError) throw error;
-    throw new RecordError('This zip is broken and could not be unpacked. Take an untouched copy');
+    throw new RecordError(say`This zip is broken and could not be unpacked. Take an untouched copy`);
   }
   const root = [...files.keys()]
     .filter((path) => /(^|\/)record\.json$/.test(path))

@@ -8,6 +8,7 @@ import { schemas } from '../files/schemas.ts';
 import { type Cell, toCell } from '../sheet/cell.ts';
 import type { Kind } from '../sheet/column.ts';
 import type { ComputedDefinition, Edit } from '../sheet/edits.ts';
+import { say } from '../words/say.ts';
 import { Contents } from './contents.ts';
 import { editInWords, type How } from './editInWords.ts';
 import { newEntryId } from './entryId.ts';
@@ -108,7 +109,7 @@ export class TableRecord {
     const read = readCell(columnOf(this.#name, this.#described(column)), text);
     if (!('cell' in read)) return { text, ...read };
     // Among others, or in another unit, it could not be read; alone it could.
-    return { text, code: 'not-read', expected: 'a cell that can be read one way only', remedy: 'Type it again' };
+    return { text, code: 'not-read', expected: say`a cell that can be read one way only`, remedy: say`Type it again` };
   }
 
   /** Reads typed texts into cells, as one change; `more` further lines of texts get new rows at the end. */

@@ -1,6 +1,7 @@
 import * as Plot from '@observablehq/plot';
 import type { PairAgreement } from '../hoof/repeatAgreement.ts';
 import { errorDigits, formatQuantity, toDisplay } from '../sheet/display.ts';
+import { say } from '../words/say.ts';
 import {
   axis,
   type ChartDescription,
@@ -40,16 +41,16 @@ export function agreement(
   return {
     name: `agreement-${column.replaceAll('_', '-')}`,
     title: known
-      ? `${title}: 95 of 100 differences between ${names[0]} and ${names[1]} lie between ${said(lower)} and ${said(upper)}`
-      : `${title}: one pair of readings says nothing about agreement`,
+      ? say`${title}: 95 of 100 differences between ${names[0]} and ${names[1]} lie between ${said(lower)} and ${said(upper)}`
+      : say`${title}: one pair of readings says nothing about agreement`,
     caption: sentences(
-      `${names[0]} less ${names[1]}, ${points.length} feet read by both.`,
+      say`${names[0]} less ${names[1]}, ${points.length} feet read by both.`,
       p < 0.05
-        ? `${names[0]} reads ${formatQuantity(Math.abs(mean), unit, units, { digits })} ${mean < 0 ? 'lower' : 'higher'} on the whole.`
-        : 'Neither reads higher on the whole, as far as these pairs can tell.',
-      pair.trend.p < 0.05 ? 'The difference changes with the size of the reading.' : '',
+        ? say`${names[0]} reads ${formatQuantity(Math.abs(mean), unit, units, { digits })} ${mean < 0 ? say`lower` : say`higher`} on the whole.`
+        : say`Neither reads higher on the whole, as far as these pairs can tell.`,
+      pair.trend.p < 0.05 ? say`The difference changes with the size of the reading.` : '',
     ),
-    summary: `Differences from ${said(Math.min(...points.map((point) => point.difference)))} to ${said(Math.max(...points.map((point) => point.difference)))}${known ? `, mean ${said(mean)}` : ''}.`,
+    summary: say`Differences from ${said(Math.min(...points.map((point) => point.difference)))} to ${said(Math.max(...points.map((point) => point.difference)))}${known ? say`, mean ${said(mean)}` : ''}.`,
     options: {
       width: chartSizes.width,
       height: chartSizes.height * 0.85,
@@ -69,8 +70,8 @@ export function agreement(
           fill: tissues.sole,
         }),
         axis.gridY(),
-        axis.x(labelled('Mean of the two readings')),
-        axis.y(labelled('Difference')),
+        axis.x(labelled(say`Mean of the two readings`)),
+        axis.y(labelled(say`Difference`)),
         Plot.ruleY([0], reference),
         Plot.ruleY(lines, {
           y: (d) => d * times,

@@ -4,6 +4,7 @@ import { type Limb, limbName, limbs } from '../hoof/limbs.ts';
 import { TextColumn } from '../sheet/column.ts';
 import { formatQuantity } from '../sheet/display.ts';
 import { median } from '../stats/index.ts';
+import { say } from '../words/say.ts';
 import {
   axis,
   type ChartDescription,
@@ -56,17 +57,19 @@ export function betweenVisits(intervals: Readable, options: BetweenVisitsOptions
     const between = own.filter(({ undisturbed }) => undisturbed);
     const told = between.length > 0 ? between : own;
     const pace = formatQuantity(median(told.map(({ slope }) => slope)), `${unit}/wk`, units, { signed: true });
-    const from = between.length > 0 ? '' : ' compared at like moments';
+    const from = between.length > 0 ? '' : say` compared at like moments`;
     return {
       name: `between-visits-${column.replaceAll('_', '-')}`,
       title:
         own.length === 0
-          ? `${name}: no interval measured at both ends`
-          : `${name}: ${pace} at the median of ${counted(told.length, 'interval')}${from}`,
+          ? say`${name}: no interval measured at both ends`
+          : say`${name}: ${pace} at the median of ${counted(told.length, say`interval`, say`intervals`)}${from}`,
       caption: sentences(
-        'Filled front, hollow hind; the right side is dashed.',
-        between.length === own.length ? '' : 'Pale lines compare like moments, with the farrier’s work between them.',
-        leftOut(count - own.length, 'interval'),
+        say`Filled front, hollow hind; the right side is dashed.`,
+        between.length === own.length
+          ? ''
+          : say`Pale lines compare like moments, with the farrier’s work between them.`,
+        leftOut(count - own.length, say`interval`, say`intervals`),
       ),
       summary: inWords(told, title, unit, units),
       options:
@@ -137,7 +140,7 @@ function panel(own: readonly IntervalChange[], scales: Scales, work: readonly Wo
               strokeDasharray: mark.dash,
               strokeOpacity: (d) => (d.undisturbed ? 1 : 0.4),
               title: (d) =>
-                `${limbName(limb)}, ${d.to - d.from} days, ${d.compared}: ${words.said(d.start)} to ${words.said(d.end)}, ${words.pace(d.slope)}`,
+                say`${limbName(limb)}, ${d.to - d.from} days, ${d.compared}: ${words.said(d.start)} to ${words.said(d.end)}, ${words.pace(d.slope)}`,
               tip,
             },
           ),
@@ -203,8 +206,8 @@ function inWords(
     const slopes = own.filter((one) => one.limb === limb).map(({ slope }) => slope);
     if (slopes.length === 0) return [];
     return [
-      `${limbName(limb)} ${formatQuantity(median(slopes), `${unit}/wk`, units, { signed: true })} in ${slopes.length}`,
+      say`${limbName(limb)} ${formatQuantity(median(slopes), `${unit}/wk`, units, { signed: true })} in ${slopes.length}`,
     ];
   });
-  return `${title} from one visit’s work to the next, median change and number of intervals: ${parts.join(', ') || 'none'}.`;
+  return say`${title} from one visit’s work to the next, median change and number of intervals: ${parts.join(', ') || 'none'}.`;
 }

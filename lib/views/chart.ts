@@ -3,6 +3,7 @@ import * as Plot from '@observablehq/plot';
 import { measured } from '../hoof/measured.ts';
 import { measures } from '../hoof/measures/index.ts';
 import { type DisplayUnits, displayUnit, symbolOf, toDisplay } from '../sheet/display.ts';
+import { say } from '../words/say.ts';
 import { grounds, inks, sizes, strokes } from './theme.ts';
 
 /** A chart, ready for a page: its title states the finding, its summary says the picture in words. */
@@ -104,13 +105,13 @@ export function nameRoom(names: Iterable<string>): number {
 }
 
 /** `1 foot`, `3 feet`. */
-export function counted(count: number, one: string, many = `${one}s`): string {
+export function counted(count: number, one: string, many: string): string {
   return `${count} ${count === 1 ? one : many}`;
 }
 
 /** What was left out, as a sentence; nothing where nothing was. */
-export function leftOut(count: number, one: string, many?: string): string {
-  return count === 0 ? '' : `${counted(count, one, many)} without a measurement left out.`;
+export function leftOut(count: number, one: string, many: string): string {
+  return count === 0 ? '' : say`${counted(count, one, many)} without a measurement left out.`;
 }
 
 /** Sentences that have something to say, in a row. */

@@ -2,6 +2,9 @@ import * as Plot from '@observablehq/plot';
 import { formatQuantity } from '../sheet/display.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { kendallTau, median } from '../stats/index.ts';
+import { fixed } from '../words/fixed.ts';
+import { midSentence } from '../words/midSentence.ts';
+import { say } from '../words/say.ts';
 import {
   axis,
   type ChartDescription,
@@ -74,8 +77,8 @@ export function chosenChart(sheet: Sheet, chart: ChosenChart): ChartDescription 
   }
   const name = `chosen-${kind.replaceAll(' ', '-')}-${column.replaceAll('_', '-')}`;
   const title = sheet.describe(column).title;
-  const left = leftOut(sheet.rows - points.length, 'row');
-  if (points.length === 0) return nothingToDraw(name, `${title}: no row has a value to draw`, left);
+  const left = leftOut(sheet.rows - points.length, say`row`, say`rows`);
+  if (points.length === 0) return nothingToDraw(name, say`${title}: no row has a value to draw`, left);
   const drawn = kind === 'spread' ? spread : kind === 'over time' ? overTime : againstOther;
   return { name, ...drawn(sheet, chart, points, units, left) };
 }
@@ -93,17 +96,17 @@ function spread(
   const { title, unit } = sheet.describe(column);
   const { times, label } = shownIn(unit, units);
   const groups = groupsOf(points);
-  const say = (value: number) => formatQuantity(value, unit, units);
+  const quantity = (value: number) => formatQuantity(value, unit, units);
   const ordered = groups.toSorted((a, b) => a.middle - b.middle);
   const [low, high] = [ordered[0], ordered[ordered.length - 1]];
-  const summary = `${title}, medians: ${groups.map(({ group, middle, count }) => `${group || 'all'} ${say(middle)} of ${count}`).join(', ')}.`;
+  const summary = say`${title}, medians: ${groups.map(({ group, middle, count }) => say`${group || 'all'} ${quantity(middle)} of ${count}`).join(', ')}.`;
   const names = groups.map(({ group }) => group);
   return {
     title:
       groups.length < 2
-        ? `${title}: ${say(low.middle)} at the median of ${counted(points.length, 'row')}`
-        : `${title}: from ${say(low.middle)} (${low.group}) to ${say(high.middle)} (${high.group}) at the median by ${sheet.describe(by!).title.toLowerCase()}`,
-    caption: sentences('Each dot is a row, the upright line the median of its group.', left),
+        ? say`${title}: ${quantity(low.middle)} at the median of ${counted(points.length, say`row`, say`rows`)}`
+        : say`${title}: from ${quantity(low.middle)} (${low.group}) to ${quantity(high.middle)} (${high.group}) at the median by ${midSentence(sheet.describe(by!).title)}`,
+    caption: sentences(say`Each dot is a row, the upright line the median of its group.`, left),
     summary,
     options: {
       width: chartSizes.width,
@@ -122,7 +125,7 @@ function spread(
           r: 2.5,
           fill: accents.pond,
           fillOpacity: 0.35,
-          title: (d) => `${d.group === '' ? '' : `${d.group}: `}${say(d.value)}`,
+          title: (d) => `${d.group === '' ? '' : `${d.group}: `}${quantity(d.value)}`,
           tip,
         }),
         Plot.tickX(groups, {
@@ -139,12 +142,12 @@ function spread(
 function overTime(sheet: Sheet, chart: ChosenChart, points: readonly Point[], units: Units, left: string): Drawn {
   const { title, unit } = sheet.describe(chart.column);
   const { times, label } = shownIn(unit, units);
-  const say = (value: number) => formatQuantity(value, unit, units);
+  const quantity = (value: number) => formatQuantity(value, unit, units);
   const tau = together(points);
   return {
-    title: `${title} over time: ${say(median(points.map(({ value }) => value)))} at the median, ${tau.words('later', 'higher')}`,
+    title: say`${title} over time: ${quantity(median(points.map(({ value }) => value)))} at the median, ${tau.words('later', 'higher')}`,
     caption: sentences(keyOf(points), tau.note, left),
-    summary: `${title} of ${counted(points.length, 'row')} by date.`,
+    summary: say`${title} of ${counted(points.length, say`row`, say`rows`)} by date.`,
     options: {
       ...frame,
       x: { type: 'utc' },
@@ -157,7 +160,7 @@ function overTime(sheet: Sheet, chart: ChosenChart, points: readonly Point[], un
           points,
           (d) => utc(d.other),
           (d) => d.value * times,
-          (d) => say(d.value),
+          (d) => quantity(d.value),
         ),
       ],
     },
@@ -170,11 +173,11 @@ function againstOther(sheet: Sheet, chart: ChosenChart, points: readonly Point[]
     ...shownIn(sheet.describe(name).unit, units),
   }));
   const tau = together(points);
-  const say = ({ unit }: typeof a, value: number) => formatQuantity(value, unit, units);
+  const quantity = ({ unit }: typeof a, value: number) => formatQuantity(value, unit, units);
   return {
-    title: `${a.title} against ${b.title.toLowerCase()}: ${tau.words('larger', 'larger')}`,
+    title: say`${a.title} against ${midSentence(b.title)}: ${tau.words('larger', 'larger')}`,
     caption: sentences(keyOf(points), tau.note, left),
-    summary: `${a.title} against ${b.title.toLowerCase()}, ${counted(points.length, 'row')}.`,
+    summary: say`${a.title} against ${midSentence(b.title)}, ${counted(points.length, say`row`, say`rows`)}.`,
     options: {
       ...frame,
       x: { domain: extent(points.map(({ other }) => other * b.times)), nice: true },
@@ -188,7 +191,7 @@ function againstOther(sheet: Sheet, chart: ChosenChart, points: readonly Point[]
           points,
           (d) => d.other * b.times,
           (d) => d.value * a.times,
-          (d) => `${say(b, d.other)}, ${say(a, d.value)}`,
+          (d) => `${quantity(b, d.other)}, ${quantity(a, d.value)}`,
         ),
       ],
     },
@@ -224,28 +227,29 @@ function keyOf(points: readonly Point[]): string {
   if (groups.length < 2) return '';
   const own = groups.slice(0, looks.length - 1).map(({ group }, i) => {
     const { symbol, filled } = looks[i];
-    return `${filled ? 'filled' : 'hollow'} ${symbol}: ${shortened(group)}`;
+    return `${filled ? say`filled` : say`hollow`} ${symbol}: ${shortened(group)}`;
   });
   const rest = groups.length - own.length;
-  return `${[...own, ...(rest > 0 ? [`star: ${counted(rest, 'other')}`] : [])].join('; ')}.`;
+  return `${[...own, ...(rest > 0 ? [say`star: ${counted(rest, say`other`, say`others`)}`] : [])].join('; ')}.`;
 }
 
 /** How two columns go together, said without saying why. */
 function together(points: readonly Point[]) {
-  if (points.length < 3 || points.length > mostPairs) return { words: () => counted(points.length, 'row'), note: '' };
+  if (points.length < 3 || points.length > mostPairs)
+    return { words: () => counted(points.length, say`row`, say`rows`), note: '' };
   const { tau } = kendallTau(
     Float64Array.from(points, ({ other }) => other),
     Float64Array.from(points, ({ value }) => value),
   );
   const note = Number.isNaN(tau)
     ? ''
-    : `Kendall’s tau ${tau.toFixed(2)}: of all pairs of rows, those in the same order less those in the other. Rows of one horse go together by themselves, so this is no test.`;
+    : say`Kendall’s tau ${fixed(tau, 2)}: of all pairs of rows, those in the same order less those in the other. Rows of one horse go together by themselves, so this is no test.`;
   const words = (more: string, up: string) =>
     Number.isNaN(tau)
-      ? counted(points.length, 'row')
+      ? counted(points.length, say`row`, say`rows`)
       : Math.abs(tau) < 0.1
-        ? 'in no order to speak of'
-        : `${more} goes with ${tau > 0 ? up : up === 'higher' ? 'lower' : 'smaller'} (tau ${tau.toFixed(2)})`;
+        ? say`in no order to speak of`
+        : say`${more} goes with ${tau > 0 ? up : up === 'higher' ? say`lower` : say`smaller`} (tau ${fixed(tau, 2)})`;
   return { words, note };
 }
 
@@ -272,8 +276,8 @@ function dateOf(sheet: Sheet): string {
 }
 
 function groupWord(column: ReturnType<Sheet['column']>, row: number): string {
-  if (column.kind === 'text') return column.at(row) || 'not known';
+  if (column.kind === 'text') return column.at(row) || say`not known`;
   const value = column.values[row];
-  if (Number.isNaN(value)) return 'not known';
+  if (Number.isNaN(value)) return say`not known`;
   return column.kind === 'boolean' ? (value === 1 ? 'yes' : 'no') : String(value);
 }

@@ -1,4 +1,5 @@
 import { endOf, sideOf } from '../hoof/limbs.ts';
+import { say } from '../words/say.ts';
 import { type DrawingOptions, isKnown, settled } from './drawingOptions.ts';
 import type { FootShape } from './footShape.ts';
 import { footWords } from './footWords.ts';
@@ -26,7 +27,7 @@ export function footBelow(foot: FootShape, options: DrawingOptions = {}): SvgNod
       kind: 'foot-below',
       ...footWords(
         foot,
-        'as its print on the ground, seen from above',
+        say`as its print on the ground, seen from above`,
         ['width', 'length', 'heelWidth', 'frogWidth', 'frogLength'],
         units,
       ),

@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import { type DrawingOptions, isKnown, settled } from './drawingOptions.ts';
 import type { FootShape } from './footShape.ts';
 import { footWords } from './footWords.ts';
@@ -24,7 +25,7 @@ export function footFront(foot: FootShape, options: DrawingOptions = {}): SvgNod
   const parts = ['medialWall', 'lateralWall', 'medialWallAngle', 'lateralWallAngle', 'width'] as const;
   return picture(
     [across, (above + 3) / mmPerPx + (small ? 0 : 18)],
-    { kind: 'foot-front', ...footWords(foot, 'from the front', parts, units) },
+    { kind: 'foot-front', ...footWords(foot, say`from the front`, parts, units) },
     ...frontBody(foot, front, draw),
     ...levelMarks(foot, front, draw, settings),
     ...(small ? [] : missing(foot, front, draw)),
@@ -116,7 +117,7 @@ function missing(foot: FootShape, { half, high }: Front, draw: Pen): SvgNode[] {
   const parts: SvgNode[] = [];
   const inside = isKnown(foot.medialWall);
   const outside = isKnown(foot.lateralWall);
-  if (!inside && !outside) parts.push(notMeasured('wall heights', middle(high * 0.45)));
+  if (!inside && !outside) parts.push(notMeasured(say`wall heights`, middle(high * 0.45)));
   else if (!inside || !outside) {
     const [x, y] = draw.at([inside ? half : -half, high * 0.4]);
     const leftEdge = (inside ? half : -half) * draw.flip < 0;

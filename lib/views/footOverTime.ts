@@ -1,4 +1,5 @@
 import { limbName, sideOf } from '../hoof/limbs.ts';
+import { say } from '../words/say.ts';
 import { type DrawingOptions, isKnown, settled } from './drawingOptions.ts';
 import { outlineBelow, printBox } from './footBelow.ts';
 import { frontOf } from './footFront.ts';
@@ -55,7 +56,7 @@ export function footOverTime(times: readonly FootAtTime[], view: OverlaidView, o
   const lost = drawn.filter(({ d }) => d === undefined);
   const said = [
     ...known.map(({ when, index }) => `${timeLooks[index].word}: ${when}`),
-    ...lost.map(({ when }) => `not measured: ${when}`),
+    ...lost.map(({ when }) => say`not measured: ${when}`),
   ];
   return picture(
     size,
@@ -82,7 +83,7 @@ export function footOverTime(times: readonly FootAtTime[], view: OverlaidView, o
 /** From where, in words. */
 export const viewWords: Readonly<Record<OverlaidView, string>> = {
   side: 'from the side',
-  front: 'from the front',
+  front: say`from the front`,
   below: 'as its print',
 };
 

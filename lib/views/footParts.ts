@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import { print, printBox } from './footBelow.ts';
 import type { FootShape } from './footShape.ts';
 import { profileOf, sideBody } from './footSide.ts';
@@ -41,7 +42,7 @@ export function footPartsBelow(): SvgNode {
     {
       kind: 'foot-parts',
       name: 'The parts of the foot from below',
-      description: `A left fore from below, toe up. Named: ${parts.map(({ name }) => name).join(', ')}.`,
+      description: say`A left fore from below, toe up. Named: ${parts.map(({ name }) => name).join(', ')}.`,
     },
     ...print(foot, draw),
     svg('path', {
@@ -91,8 +92,7 @@ export function footUnderWeight(): SvgNode {
     {
       kind: 'foot-under-weight',
       name: 'How the foot takes weight',
-      description:
-        'A left fore from the side. Weight comes down through the pastern; the heels spread and the frog and the cushion above it give; the foot rolls over at the toe.',
+      description: say`A left fore from the side. Weight comes down through the pastern; the heels spread and the frog and the cushion above it give; the foot rolls over at the toe.`,
     },
     ...sideBody(foot, profile, draw),
     arrow(draw, [down[0] + 4, down[1] + 40], [down[0] - 14, down[1] - 8]),
@@ -105,12 +105,12 @@ export function footUnderWeight(): SvgNode {
       'stroke-width': strokes.strong,
     }),
     svg('path', { d: head(draw, [toe[0] - 24, 28], 96), fill: roles.measured }),
-    words('weight, through the pastern', draw.at([down[0] + 10, down[1] + 44]), 'start', { fill: inks.ink }),
-    words('the heels give', draw.at([heelTop[0] + 36, heelTop[1] + 2]), 'start', { fill: inks.ink }),
-    words('frog and cushion', draw.at([heel[0] + 10, 6]), 'start', { fill: inks.ink }),
-    words('rolls over here', draw.at([toe[0] - 30, 14]), 'end', { fill: inks.ink }),
-    words('the wall, from which', draw.at([toeTop[0] - 14, toeTop[1] - 14]), 'end', { fill: inks.ink }),
-    words('the bone hangs', draw.at([toeTop[0] - 14, toeTop[1] - 26]), 'end', { fill: inks.ink }),
+    words(say`weight, through the pastern`, draw.at([down[0] + 10, down[1] + 44]), 'start', { fill: inks.ink }),
+    words(say`the heels give`, draw.at([heelTop[0] + 36, heelTop[1] + 2]), 'start', { fill: inks.ink }),
+    words(say`frog and cushion`, draw.at([heel[0] + 10, 6]), 'start', { fill: inks.ink }),
+    words(say`rolls over here`, draw.at([toe[0] - 30, 14]), 'end', { fill: inks.ink }),
+    words(say`the wall, from which`, draw.at([toeTop[0] - 14, toeTop[1] - 14]), 'end', { fill: inks.ink }),
+    words(say`the bone hangs`, draw.at([toeTop[0] - 14, toeTop[1] - 26]), 'end', { fill: inks.ink }),
     straight(draw, [toeTop[0] - 12, toeTop[1] - 24], [toeTop[0] + 2, toeTop[1] - 22], {
       stroke: inks.soft,
       'stroke-width': strokes.hair,

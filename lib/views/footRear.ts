@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import { type DrawingOptions, isKnown, settled } from './drawingOptions.ts';
 import type { FootShape } from './footShape.ts';
 import { footWords } from './footWords.ts';
@@ -25,7 +26,7 @@ export function footRear(foot: FootShape, options: DrawingOptions = {}): SvgNode
     [across, (above + 3) / mmPerPx + (small ? 0 : 18)],
     {
       kind: 'foot-rear',
-      ...footWords(foot, 'from behind', ['medialHeel', 'lateralHeel', 'heelWidth', 'width'], units),
+      ...footWords(foot, say`from behind`, ['medialHeel', 'lateralHeel', 'heelWidth', 'width'], units),
     },
     ...rearBody(foot, rear, draw),
     ...levelMarks(foot, rear, draw, settings),
@@ -159,11 +160,11 @@ function missing(foot: FootShape, { heel, high }: Rear, draw: Pen): SvgNode[] {
   const parts: SvgNode[] = [];
   const inside = isKnown(foot.medialHeel);
   const outside = isKnown(foot.lateralHeel);
-  if (!inside && !outside) parts.push(notMeasured('heel heights', draw.at([0, high * 0.5])));
+  if (!inside && !outside) parts.push(notMeasured(say`heel heights`, draw.at([0, high * 0.5])));
   else if (!inside || !outside)
     parts.push(
-      notMeasured(inside ? 'outside heel' : 'inside heel', draw.at([(inside ? 1 : -1) * heel * 0.6, high * 0.5])),
+      notMeasured(inside ? say`outside heel` : say`inside heel`, draw.at([(inside ? 1 : -1) * heel * 0.6, high * 0.5])),
     );
-  if (!isKnown(foot.heelWidth)) parts.push(notMeasured('heel width', draw.at([0, high * 0.15])));
+  if (!isKnown(foot.heelWidth)) parts.push(notMeasured(say`heel width`, draw.at([0, high * 0.15])));
   return parts;
 }

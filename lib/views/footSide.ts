@@ -1,5 +1,6 @@
 import { sideOf } from '../hoof/limbs.ts';
 import { formatQuantity } from '../sheet/display.ts';
+import { say } from '../words/say.ts';
 import { type DrawingOptions, isKnown, type Settled, settled } from './drawingOptions.ts';
 import type { FootShape } from './footShape.ts';
 import { footWords } from './footWords.ts';
@@ -28,7 +29,7 @@ export function footSide(foot: FootShape, options: DrawingOptions = {}): SvgNode
   const parts = ['toeAngle', 'toeLength', 'heelAngle', 'heelLength', 'pasternAngle', 'length'] as const;
   return picture(
     [width, (above + 8) / mmPerPx + (small ? 0 : 12)],
-    { kind: 'foot-side', ...footWords(foot, 'from the side', parts, units) },
+    { kind: 'foot-side', ...footWords(foot, say`from the side`, parts, units) },
     ...(isKnown(foot.toeAngle)
       ? [...sideBody(foot, profile, draw), ...measuredLines(foot, profile, draw)]
       : [ground(profile, draw)]),
@@ -147,7 +148,7 @@ function labels(foot: FootShape, profile: Profile, draw: Pen, { units }: Settled
   const px = (distance: number) => distance * draw.mmPerPx;
   const strong = { fill: inks.ink };
   const onHorn = isComplete(foot) ? { ...strong, stroke: tissues.horn } : strong;
-  if (!isKnown(toeAngle)) return [notMeasured('toe angle', draw.at([heel[0] / 2, 40]))];
+  if (!isKnown(toeAngle)) return [notMeasured(say`toe angle`, draw.at([heel[0] / 2, 40]))];
   const parts = [
     arc(draw, toe, 20, toeAngle),
     words(formatQuantity(toeAngle, 'deg', units), draw.at(away(toe, px(40), toeAngle / 2 - 5)), 'middle', onHorn),
@@ -160,7 +161,7 @@ function labels(foot: FootShape, profile: Profile, draw: Pen, { units }: Settled
     const at = draw.at(away(away(toeTop, 36, pasternAngle), px(14), pasternAngle + 90));
     parts.push(words(formatQuantity(pasternAngle, 'deg', units), at, before, strong));
   } else parts.push(notMeasured('pastern', draw.at([along(toeTop, heelTop, 0.5)[0], toeTop[1] + 14])));
-  if (!isKnown(foot.toeLength)) parts.push(notMeasured('toe length', draw.at(along(toeTop, heel, 0.45))));
+  if (!isKnown(foot.toeLength)) parts.push(notMeasured(say`toe length`, draw.at(along(toeTop, heel, 0.45))));
   if (!isKnown(foot.length))
     parts.push(notMeasured('length', [draw.at([0, 0])[0], low], before === 'end' ? 'start' : 'end'));
   return parts;

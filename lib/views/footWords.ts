@@ -1,27 +1,28 @@
 import { limbName } from '../hoof/limbs.ts';
 import { type DisplayUnits, formatQuantity } from '../sheet/display.ts';
+import { say } from '../words/say.ts';
 import { isKnown } from './drawingOptions.ts';
 import type { FootShape } from './footShape.ts';
 
 type Part = Exclude<keyof FootShape, 'limb'>;
 
 const names: Readonly<Record<Part, string>> = {
-  toeAngle: 'toe angle',
-  heelAngle: 'heel angle',
-  pasternAngle: 'pastern angle',
-  toeLength: 'toe length',
-  heelLength: 'heel length',
-  medialWall: 'inside wall',
-  lateralWall: 'outside wall',
-  medialWallAngle: 'inside wall slope',
-  lateralWallAngle: 'outside wall slope',
-  medialHeel: 'inside heel',
-  lateralHeel: 'outside heel',
+  toeAngle: say`toe angle`,
+  heelAngle: say`heel angle`,
+  pasternAngle: say`pastern angle`,
+  toeLength: say`toe length`,
+  heelLength: say`heel length`,
+  medialWall: say`inside wall`,
+  lateralWall: say`outside wall`,
+  medialWallAngle: say`inside wall slope`,
+  lateralWallAngle: say`outside wall slope`,
+  medialHeel: say`inside heel`,
+  lateralHeel: say`outside heel`,
   width: 'width',
   length: 'length',
-  frogWidth: 'frog width',
-  frogLength: 'frog length',
-  heelWidth: 'heel width',
+  frogWidth: say`frog width`,
+  frogLength: say`frog length`,
+  heelWidth: say`heel width`,
 };
 
 /**
@@ -41,7 +42,7 @@ export function footWords(
   const missing = parts.filter((part) => !isKnown(foot[part]));
   const sentences = [
     known.map((part) => `${names[part]} ${formatQuantity(foot[part]!, unit(part), units)}`).join(', '),
-    missing.length === 0 ? '' : `not measured: ${missing.map((part) => names[part]).join(', ')}`,
+    missing.length === 0 ? '' : say`not measured: ${missing.map((part) => names[part]).join(', ')}`,
   ];
   return { name: `${limbName(foot.limb)} ${seen}`, description: sentences.filter((text) => text !== '').join('; ') };
 }

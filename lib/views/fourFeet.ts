@@ -1,4 +1,5 @@
 import { endOf, type Limb, limbName, limbs, sideOf } from '../hoof/limbs.ts';
+import { say } from '../words/say.ts';
 import { type DrawingOptions, settled } from './drawingOptions.ts';
 import { print, printBox } from './footBelow.ts';
 import type { FootShape } from './footShape.ts';
@@ -41,7 +42,7 @@ export function fourFeet(feet: readonly FootShape[], options: FourFeetOptions = 
     size,
     {
       kind: 'four-feet',
-      name: `${options.horse === undefined ? 'Four feet' : `The four feet of ${options.horse}`}, as prints seen from above`,
+      name: `${options.horse === undefined ? say`Four feet` : say`The four feet of ${options.horse}`}, as prints seen from above`,
       description: described.join('. '),
     },
     svg('line', {

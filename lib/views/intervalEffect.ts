@@ -5,6 +5,8 @@ import { effectSentence, quantity } from '../hoof/intervalWords.ts';
 import { isLimb, limbs } from '../hoof/limbs.ts';
 import { formatQuantity } from '../sheet/display.ts';
 import { studentT } from '../stats/index.ts';
+import { fixed } from '../words/fixed.ts';
+import { say } from '../words/say.ts';
 import type { ChartOptions } from './chart.ts';
 import {
   axis,
@@ -50,10 +52,10 @@ export function intervalEffect(
     name: `interval-effect-on-${data.outcome.replaceAll('_', '-')}`,
     title: effectSentence(fit, data, units),
     caption: sentences(
-      `One mark an interval of one foot (${points.length}); marks point to the foot’s side, front filled, hind hollow. Thin lines: each horse’s own intervals, ${counted(horses.length, 'horse')} with intervals of unlike length.`,
-      'Thick line: the effect within a horse, all else held, drawn through the middle of all intervals; the band is its 95% interval.',
+      say`One mark an interval of one foot (${points.length}); marks point to the foot’s side, front filled, hind hollow. Thin lines: each horse’s own intervals, ${counted(horses.length, say`horse`, say`horses`)} with intervals of unlike length.`,
+      say`Thick line: the effect within a horse, all else held, drawn through the middle of all intervals; the band is its 95% interval.`,
     ),
-    summary: `${counted(points.length, 'interval')} of ${span(points.map(({ weeks }) => weeks))} weeks; changes from ${said(Math.min(...points.map(({ change }) => change)))} to ${said(Math.max(...points.map(({ change }) => change)))}. The fitted line runs from ${said(band[0].middle)} to ${said(band[band.length - 1].middle)}.`,
+    summary: say`${counted(points.length, say`interval`, say`intervals`)} of ${span(points.map(({ weeks }) => weeks))} weeks; changes from ${said(Math.min(...points.map(({ change }) => change)))} to ${said(Math.max(...points.map(({ change }) => change)))}. The fitted line runs from ${said(band[0].middle)} to ${said(band[band.length - 1].middle)}.`,
     options: {
       width: chartSizes.width,
       height: chartSizes.height,
@@ -65,8 +67,8 @@ export function intervalEffect(
       y: { nice: true },
       marks: [
         axis.gridY(),
-        axis.x('Length of the interval (weeks)'),
-        axis.y(labelled('Change')),
+        axis.x(say`Length of the interval (weeks)`),
+        axis.y(labelled(say`Change`)),
         Plot.ruleY([0], reference),
         ...limbs.map((limb) => {
           const mark = limbMark(limb);
@@ -79,7 +81,7 @@ export function intervalEffect(
             strokeOpacity: 0.5,
             fillOpacity: 0.3,
             r: 3,
-            title: (d) => `${shortened(d.horse, 40)}, ${limb}, ${d.weeks.toFixed(1)} weeks: ${said(d.change)}`,
+            title: (d) => say`${shortened(d.horse, 40)}, ${limb}, ${fixed(d.weeks, 1)} weeks: ${said(d.change)}`,
             tip,
           });
         }),
@@ -103,7 +105,7 @@ export function intervalEffect(
         Plot.text(band.slice(-1), {
           x: 'weeks',
           y: (d) => d.middle * times,
-          text: () => `${quantity(fit.within.estimate, fit.within.se, data.unit, units, true)} a week`,
+          text: () => say`${quantity(fit.within.estimate, fit.within.se, data.unit, units, true)} a week`,
           textAnchor: 'end',
           dy: -12,
           fontWeight: 600,
@@ -155,12 +157,12 @@ function thinned(points: readonly Point[]): Point[] {
   const [low, high] = extent(points.map(({ change }) => change));
   return [
     ...new Map(
-      points.map((point) => [`${point.weeks.toFixed(1)} ${Math.round((150 * point.change) / (high - low))}`, point]),
+      points.map((point) => [`${fixed(point.weeks, 1)} ${Math.round((150 * point.change) / (high - low))}`, point]),
     ).values(),
   ];
 }
 
 function span(weeks: readonly number[]): string {
   const [low, high] = extent(weeks);
-  return `${low.toFixed(1)} to ${high.toFixed(1)}`;
+  return say`${fixed(low, 1)} to ${fixed(high, 1)}`;
 }

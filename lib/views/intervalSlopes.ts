@@ -2,6 +2,8 @@ import * as Plot from '@observablehq/plot';
 import { limbName, limbs } from '../hoof/limbs.ts';
 import { formatQuantity } from '../sheet/display.ts';
 import { median } from '../stats/index.ts';
+import { midSentence } from '../words/midSentence.ts';
+import { say } from '../words/say.ts';
 import {
   axis,
   type ChartDescription,
@@ -44,11 +46,11 @@ export function intervalSlopes(
   const without = sentences(
     disturbed === 0
       ? ''
-      : `${counted(disturbed, 'interval')} measured only at like moments, with work between them, left out.`,
-    leftOut(missing, 'interval'),
+      : say`${counted(disturbed, say`interval`, say`intervals`)} measured only at like moments, with work between them, left out.`,
+    leftOut(missing, say`interval`, say`intervals`),
   );
   if (points.length === 0)
-    return nothingToDraw(name, `${title}: no interval measured from after the work to before the next`, without);
+    return nothingToDraw(name, say`${title}: no interval measured from after the work to before the next`, without);
   const usual = median(points.map(({ days }) => days));
   const halves = [points.filter(({ days }) => days <= usual), points.filter(({ days }) => days > usual)].filter(
     (half) => half.length > 0,
@@ -62,12 +64,12 @@ export function intervalSlopes(
   const [short, long] = middles;
   return {
     name,
-    title: `${title}: ${said(short.slope)} at the median in intervals of ${span(short)}${long === undefined ? '' : `, ${said(long.slope)} in those of ${span(long)}`}`,
+    title: say`${title}: ${said(short.slope)} at the median in intervals of ${span(short)}${long === undefined ? '' : say`, ${said(long.slope)} in those of ${span(long)}`}`,
     caption: sentences(
-      `One mark an interval of one foot (${points.length}); marks point to the foot’s side, front filled, hind hollow. Thick lines are the medians of the shorter and the longer half. A picture, not a test: horses and seasons differ too.`,
+      say`One mark an interval of one foot (${points.length}); marks point to the foot’s side, front filled, hind hollow. Thick lines are the medians of the shorter and the longer half. A picture, not a test: horses and seasons differ too.`,
       without,
     ),
-    summary: `Change of ${title.toLowerCase()} a week against the length of the interval, ${counted(points.length, 'interval')} of ${span({ from: short.from, to: (long ?? short).to })}.`,
+    summary: say`Change of ${midSentence(title)} a week against the length of the interval, ${counted(points.length, say`interval`, say`intervals`)} of ${span({ from: short.from, to: (long ?? short).to })}.`,
     options: {
       width: chartSizes.width,
       height: chartSizes.height,
@@ -79,8 +81,8 @@ export function intervalSlopes(
       y: { nice: true },
       marks: [
         axis.gridY(),
-        axis.x('Length of the interval (days)'),
-        axis.y(labelled(`${title}, change`)),
+        axis.x(say`Length of the interval (days)`),
+        axis.y(labelled(say`${title}, change`)),
         Plot.ruleY([0], reference),
         ...limbs.map((limb) => {
           const mark = limbMark(limb);
@@ -95,7 +97,7 @@ export function intervalSlopes(
               strokeOpacity: 0.8,
               fillOpacity: 0.6,
               r: 4,
-              title: (d) => `${shortened(d.horse, 40)}, ${limbName(limb)}, ${d.days} days: ${said(d.slope)}`,
+              title: (d) => say`${shortened(d.horse, 40)}, ${limbName(limb)}, ${d.days} days: ${said(d.slope)}`,
               tip,
             },
           );
@@ -124,5 +126,5 @@ export function intervalSlopes(
 }
 
 function span({ from, to }: { readonly from: number; readonly to: number }): string {
-  return from === to ? `${from} days` : `${from} to ${to} days`;
+  return from === to ? say`${from} days` : say`${from} to ${to} days`;
 }

@@ -2,6 +2,7 @@ import * as Plot from '@observablehq/plot';
 import { type End, endOf, sideOf } from '../hoof/limbs.ts';
 import { errorsBeyond } from '../hoof/verdict.ts';
 import { formatQuantity } from '../sheet/display.ts';
+import { say } from '../words/say.ts';
 import {
   axis,
   type ChartDescription,
@@ -47,8 +48,8 @@ export function leftAgainstRight(
   const { means } = footMeans(feet, column, rows);
   const { pairs, lone } = pairsOf(means);
   const name = `left-against-right-${column.replaceAll('_', '-')}`;
-  const alone = lone === 0 ? '' : `${counted(lone, 'foot', 'feet')} without its other one left out.`;
-  if (pairs.length === 0) return nothingToDraw(name, `${title}: no pair of feet measured`, alone);
+  const alone = lone === 0 ? '' : say`${counted(lone, say`foot`, say`feet`)} without its other one left out.`;
+  if (pairs.length === 0) return nothingToDraw(name, say`${title}: no pair of feet measured`, alone);
   const errorsKnown = pairs.some(({ left, right }) => !Number.isNaN(left.error + right.error));
   const larger = pairs.filter(({ left, right }) => left.value > right.value).length;
   const said = (foot: FootMean) => formatQuantity(foot.value, unit, units, { error: foot.error });
@@ -57,13 +58,13 @@ export function leftAgainstRight(
   return {
     name,
     title: errorsKnown
-      ? `${title}: left and right differ by more than the error of measuring in ${beyond.length} of ${counted(pairs.length, 'pair')}`
-      : `${title}: the left foot has the larger value in ${larger} of ${counted(pairs.length, 'pair')}`,
+      ? say`${title}: left and right differ by more than the error of measuring in ${beyond.length} of ${counted(pairs.length, say`pair`, say`pairs`)}`
+      : say`${title}: the left foot has the larger value in ${larger} of ${counted(pairs.length, say`pair`, say`pairs`)}`,
     caption: sentences(
-      'One mark a pair: front feet filled, hind feet hollow. On the dashed line left and right are equal; the cross shows 1.96 standard errors.',
+      say`One mark a pair: front feet filled, hind feet hollow. On the dashed line left and right are equal; the cross shows 1.96 standard errors.`,
       alone,
     ),
-    summary: `${title}, left foot up, right foot across. The left foot has the larger value in ${larger} of ${counted(pairs.length, 'pair')}.`,
+    summary: say`${title}, left foot up, right foot across. The left foot has the larger value in ${larger} of ${counted(pairs.length, say`pair`, say`pairs`)}.`,
     options: {
       width: chartSizes.width,
       height: chartSizes.height,
@@ -77,8 +78,8 @@ export function leftAgainstRight(
       marks: [
         axis.gridX(),
         axis.gridY(),
-        axis.x(labelled('Right foot')),
-        axis.y(labelled('Left foot')),
+        axis.x(labelled(say`Right foot`)),
+        axis.y(labelled(say`Left foot`)),
         Plot.link([domain], { x1: (d) => d[0], y1: (d) => d[0], x2: (d) => d[1], y2: (d) => d[1], ...reference }),
         ...(errorsKnown ? crosses(pairs, times) : []),
         Plot.dot(pairs, {
@@ -88,7 +89,7 @@ export function leftAgainstRight(
           fill: (d) => (d.end === 'front' ? roles.front : grounds.card),
           stroke: (d) => roles[d.end as End],
           strokeWidth: strokes.line,
-          title: (d) => `${shortened(d.horse, 40)}, ${d.end}: left ${said(d.left)}, right ${said(d.right)}`,
+          title: (d) => say`${shortened(d.horse, 40)}, ${d.end}: left ${said(d.left)}, right ${said(d.right)}`,
           tip,
         }),
         Plot.text(apart(beyond, (domain[1] - domain[0]) / times), {

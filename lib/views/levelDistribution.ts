@@ -3,6 +3,7 @@ import { endOf, isLimb, type Limb, limbName, limbs } from '../hoof/limbs.ts';
 import { errorsBeyond } from '../hoof/verdict.ts';
 import { formatQuantity } from '../sheet/display.ts';
 import { median, quantile } from '../stats/index.ts';
+import { say } from '../words/say.ts';
 import {
   axis,
   type ChartDescription,
@@ -21,7 +22,7 @@ import type { Readable } from './footShape.ts';
 import { chartSizes, roles, strokes, tissues } from './theme.ts';
 
 const moments = ['before', 'after', 'between'] as const;
-const momentWords = { before: 'before the work', after: 'after the work', between: 'between visits' } as const;
+const momentWords = { before: say`before the work`, after: say`after the work`, between: say`between visits` } as const;
 type Moment = (typeof moments)[number];
 
 interface Reading {
@@ -45,7 +46,8 @@ export function levelDistribution(
   const title = columnTitle(column);
   const { readings, missing, usualError, unit } = readingsOf(feet, column, rows);
   const name = column.replaceAll('_', '-');
-  if (readings.length === 0) return nothingToDraw(name, `${title}: nothing measured`, leftOut(missing, 'row'));
+  if (readings.length === 0)
+    return nothingToDraw(name, say`${title}: nothing measured`, leftOut(missing, say`row`, say`rows`));
   const { times, label: labelled } = shownIn(unit, units);
   const said = (value: number, signed = false) => formatQuantity(value, unit, units, { signed });
   const present = moments.filter((moment) => readings.some((reading) => reading.moment === moment));
@@ -64,21 +66,21 @@ export function levelDistribution(
   const bandKnown = Number.isFinite(band);
   const shares = present.map((moment) => {
     const of = readings.filter((one) => one.moment === moment);
-    return `${of.filter((one) => one.beyond).length} of ${of.length} ${momentWords[moment]}`;
+    return say`${of.filter((one) => one.beyond).length} of ${of.length} ${momentWords[moment]}`;
   });
   return {
     name,
     title: bandKnown
-      ? `${title}: beyond the error of measuring in ${shares.join(', ')}`
-      : `${title}: the middle of all measurements is ${said(median(readings.map(({ value }) => value)), true)}`,
+      ? say`${title}: beyond the error of measuring in ${shares.join(', ')}`
+      : say`${title}: the middle of all measurements is ${said(median(readings.map(({ value }) => value)), true)}`,
     caption: sentences(
-      'Inside minus outside: to the right of zero the inside is higher. Thin lines are single measurements, the bar holds the middle half, the thick line is the median.',
+      say`Inside minus outside: to the right of zero the inside is higher. Thin lines are single measurements, the bar holds the middle half, the thick line is the median.`,
       bandKnown
-        ? `The band is what the error of measuring alone gives 95 times in 100: ${said(band)} either way.`
-        : 'The error of measuring is not known.',
-      leftOut(missing, 'row'),
+        ? say`The band is what the error of measuring alone gives 95 times in 100: ${said(band)} either way.`
+        : say`The error of measuring is not known.`,
+      leftOut(missing, say`row`, say`rows`),
     ),
-    summary: `Medians: ${groups.map(({ limb, moment, middle }) => `${limbName(limb)} ${momentWords[moment]} ${said(middle, true)}`).join(', ')}.`,
+    summary: say`Medians: ${groups.map(({ limb, moment, middle }) => `${limbName(limb)} ${momentWords[moment]} ${said(middle, true)}`).join(', ')}.`,
     options: {
       width: chartSizes.width,
       height: 62 + groups.length * 24 + limbs.length * 8,
@@ -97,7 +99,7 @@ export function levelDistribution(
       marks: [
         ...(bandKnown ? [Plot.rectX([band * times], { x1: (d) => -d, x2: (d) => d, fill: tissues.sole })] : []),
         axis.gridX(),
-        axis.x(labelled(`${title}, inside minus outside`), { tickFormat: signedTick }),
+        axis.x(labelled(say`${title}, inside minus outside`), { tickFormat: signedTick }),
         axis.names({ tickFormat: (moment: Moment) => momentWords[moment], fontSize: label.fontSize }),
         Plot.text(
           groups,

@@ -1,4 +1,5 @@
 import { endOf, isLimb, limbs, sideOf } from '../hoof/limbs.ts';
+import { say } from '../words/say.ts';
 import { type ChartOptions, columnTitle, extent, leftOut, millimetres, sentences, shownIn } from './chart.ts';
 import { numbersOf, textOf } from './footMeans.ts';
 import type { Readable } from './footShape.ts';
@@ -44,15 +45,15 @@ export function linkedHerd(feet: Readable, options: LinkedOptions = {}): LinkedD
   };
   return {
     name: `linked-${column.replaceAll('_', '-')}`,
-    title: `${title}: choose dates, limbs or horses in one chart and the others follow`,
+    title: say`${title}: choose dates, limbs or horses in one chart and the others follow`,
     caption: sentences(
-      'Drag across the dates; click limbs or horses, click again to let go, double-click to let all go. Marks point to the foot’s side, front filled, hind hollow.',
-      leftOut(missing, 'row'),
+      say`Drag across the dates; click limbs or horses, click again to let go, double-click to let all go. Marks point to the foot’s side, front filled, hind hollow.`,
+      leftOut(missing, say`row`, say`rows`),
     ),
-    summary: `${title} of ${points.length} measurements of ${horses} horses: by date, by limb with the middle half and median, and by horse with the median.`,
+    summary: say`${title} of ${points.length} measurements of ${horses} horses: by date, by limb with the middle half and median, and by horse with the median.`,
     specification: {
       $schema: 'https://vega.github.io/schema/vega-lite/v6.json',
-      description: `${title} by date, limb and horse`,
+      description: say`${title} by date, limb and horse`,
       data: { name: 'feet', values: points },
       spacing: 18,
       vconcat: [
@@ -93,9 +94,9 @@ export function linkedHerd(feet: Readable, options: LinkedOptions = {}): LinkedD
             },
             opacity: { condition: { param: 'span', value: 1 }, value: 0.25 },
             tooltip: [
-              { field: 'horse', title: 'Horse' },
-              { field: 'limb', title: 'Limb' },
-              { field: 'date', type: 'temporal', title: 'Date', format: '%Y-%m-%d', timeUnit: 'utcyearmonthdate' },
+              { field: 'horse', title: say`Horse` },
+              { field: 'limb', title: say`Limb` },
+              { field: 'date', type: 'temporal', title: say`Date`, format: '%Y-%m-%d', timeUnit: 'utcyearmonthdate' },
               { field: 'value', title, type: 'quantitative', format: '.2f' },
             ],
           },

@@ -1,4 +1,6 @@
 import { measured } from '../hoof/measured.ts';
+import { midSentence } from '../words/midSentence.ts';
+import { say } from '../words/say.ts';
 import { print } from './footBelow.ts';
 import { frontBody, frontOf } from './footFront.ts';
 import { rearBody, rearOf } from './footRear.ts';
@@ -111,7 +113,7 @@ export function measureDrawing(names: string | readonly string[]): SvgNode | und
     [size[0] / mmPerPx, size[1] / mmPerPx],
     {
       kind: 'measure',
-      name: `Where it is measured: ${rows.map((row) => row?.title.toLowerCase()).join(', ')}`,
+      name: say`Where it is measured: ${rows.map((row) => midSentence(row?.title ?? '')).join(', ')}`,
       description: rows.map((row) => row?.landmarks).join(' '),
     },
     svg('g', { class: 'model', opacity: 0.75 }, ...body(draw)),

@@ -8,6 +8,7 @@ import { rangeSentence } from '../hoof/sentences.ts';
 import type { NumberColumn } from '../sheet/column.ts';
 import { type DisplayUnits, formatQuantity } from '../sheet/display.ts';
 import type { Table } from '../sheet/table.ts';
+import { say } from '../words/say.ts';
 import { axis, type ChartDescription, extent, millimetres, reference, shownIn, utc } from './chart.ts';
 import { limbMark } from './limbMark.ts';
 import { strokes, tissues } from './theme.ts';
@@ -77,8 +78,8 @@ function small(measure: Measure, readings: readonly Reading[], ranges: Ranges, u
   return {
     name: `over-time-${measure.name.replaceAll('_', '-')}`,
     title: `${measure.title}: ${latest.join(', ')}`,
-    caption: range === undefined ? '' : `Range: ${rangeSentence(range, measure.unit, units)}.`,
-    summary: `${measure.title} over time, latest values ${latest.join(', ')}; ${readings.length} values.`,
+    caption: range === undefined ? '' : say`Range: ${rangeSentence(range, measure.unit, units)}.`,
+    summary: say`${measure.title} over time, latest values ${latest.join(', ')}; ${readings.length} values.`,
     options: {
       width: 300,
       height: 98,

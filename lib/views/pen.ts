@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import { type SvgNode, svg } from './svg.ts';
 import { hundredths } from './svgText.ts';
 import { dashes, fonts, grounds, inks, roles, sizes, strokes, tissues } from './theme.ts';
@@ -86,7 +87,7 @@ export function words(
 
 /** Says in the drawing what is left out of it. */
 export function notMeasured(what: string, at: Point, anchor: 'start' | 'middle' | 'end' = 'middle'): SvgNode {
-  return words(`${what} not measured`, at, anchor, { class: 'not-measured', 'font-style': 'italic' });
+  return words(say`${what} not measured`, at, anchor, { class: 'not-measured', 'font-style': 'italic' });
 }
 
 /**

@@ -1,6 +1,7 @@
 import * as Plot from '@observablehq/plot';
 import { type TrialDesign, trialPower } from '../hoof/trialPower.ts';
 import { formatQuantity } from '../sheet/display.ts';
+import { say } from '../words/say.ts';
 import { axis, type ChartDescription, type ChartOptions, label, millimetres, reference } from './chart.ts';
 import { chartSizes, roles, strokes } from './theme.ts';
 
@@ -30,15 +31,15 @@ export function powerCurve(
   const own = { horses: design.horses, power: trialPower(design).power };
   const enough = points.find(({ intervals, power }) => intervals === design.intervals && power >= usualPower);
   const effect = formatQuantity(design.effect, unit, units);
-  const share = (power: number) => `${Math.round(100 * power)} of 100`;
+  const share = (power: number) => say`${Math.round(100 * power)} of 100`;
   return {
     name: 'power',
     title:
       enough === undefined
-        ? `Even ${most} horses with ${design.intervals} intervals each would seldom show ${effect} a week`
-        : `${enough.horses} horses with ${design.intervals} intervals each would show ${effect} a week in 80 of 100 such trials`,
-    caption: `Lines: intervals of each horse, half of ${design.shorter} and half of ${design.longer} weeks. Round: the trial above. Dashed: 80 of 100. In closed form, for horses that are alike in what a week does.`,
-    summary: `With ${own.horses} horses ${share(own.power)} such trials would show it. ${lengths.map((intervals) => `${intervals} intervals, ${most} horses: ${share(points.filter((point) => point.intervals === intervals).at(-1)!.power)}`).join('; ')}.`,
+        ? say`Even ${most} horses with ${design.intervals} intervals each would seldom show ${effect} a week`
+        : say`${enough.horses} horses with ${design.intervals} intervals each would show ${effect} a week in 80 of 100 such trials`,
+    caption: say`Lines: intervals of each horse, half of ${design.shorter} and half of ${design.longer} weeks. Round: the trial above. Dashed: 80 of 100. In closed form, for horses that are alike in what a week does.`,
+    summary: say`With ${own.horses} horses ${share(own.power)} such trials would show it. ${lengths.map((intervals) => say`${intervals} intervals, ${most} horses: ${share(points.filter((point) => point.intervals === intervals).at(-1)!.power)}`).join('; ')}.`,
     options: {
       width: chartSizes.width,
       height: chartSizes.height,
@@ -50,8 +51,8 @@ export function powerCurve(
       y: { domain: [0, 100] },
       marks: [
         axis.gridY(),
-        axis.x('Horses'),
-        axis.y('Trials of 100 that would show it'),
+        axis.x(say`Horses`),
+        axis.y(say`Trials of 100 that would show it`),
         Plot.ruleY([100 * usualPower], reference),
         Plot.line(points, {
           x: 'horses',
@@ -65,7 +66,7 @@ export function powerCurve(
           {
             x: 'horses',
             y: (d) => 100 * d.power,
-            text: (d) => `${d.intervals} intervals`,
+            text: (d) => say`${d.intervals} intervals`,
             textAnchor: 'middle',
             rotate: -35,
             dy: -7,

@@ -2,6 +2,7 @@ import * as Plot from '@observablehq/plot';
 import { type RangeShare, rangeShares as sharesOf } from '../hoof/rangeShares.ts';
 import { builtInRanges, type Ranges } from '../hoof/ranges.ts';
 import type { Table } from '../sheet/table.ts';
+import { say } from '../words/say.ts';
 import { axis, type ChartDescription, type ChartOptions, label, leftOut, nothingToDraw, sentences } from './chart.ts';
 import { chartSizes, grounds, inks, roles, strokes } from './theme.ts';
 
@@ -20,7 +21,7 @@ export function rangeShares(
     .map((share) => ({ ...share, name: nameOf(share), unsure: share.outside - share.beyond }))
     .sort((a, b) => b.beyond / b.of - a.beyond / a.of);
   const top = shares.find(({ range }) => range.publishedOutside !== undefined) ?? shares[0];
-  if (top === undefined) return nothingToDraw('outside-ranges', 'No range holds for a measured foot');
+  if (top === undefined) return nothingToDraw('outside-ranges', say`No range holds for a measured foot`);
   const missing = shares.reduce((sum, share) => sum + share.missing, 0);
   const percent = (part: number, of: number) => (100 * part) / of;
   const published = shares.flatMap(({ name, range }) =>
@@ -30,11 +31,11 @@ export function rangeShares(
     name: 'outside-ranges',
     title: titleOf(top.name, top),
     caption: sentences(
-      'Solid: feet beyond the range by more than the error of measuring. Outlined: outside, but by no more than the error, so it can’t be told. Diamonds: published herds, counted by their own definitions, some by horse.',
-      'Ranges are conventions with thin evidence; most sound horses break one.',
-      leftOut(missing, 'value'),
+      say`Solid: feet beyond the range by more than the error of measuring. Outlined: outside, but by no more than the error, so it can’t be told. Diamonds: published herds, counted by their own definitions, some by horse.`,
+      say`Ranges are conventions with thin evidence; most sound horses break one.`,
+      leftOut(missing, say`value`, say`values`),
     ),
-    summary: `${shares.map(({ name, beyond, unsure, of }) => `${name}: ${beyond} of ${of} beyond, ${unsure} can’t be told`).join('. ')}.`,
+    summary: `${shares.map(({ name, beyond, unsure, of }) => say`${name}: ${beyond} of ${of} beyond, ${unsure} can’t be told`).join('. ')}.`,
     options: {
       width: chartSizes.width,
       height: 48 + 46 * shares.length,
@@ -46,7 +47,7 @@ export function rangeShares(
       y: { domain: shares.map(({ name }) => name), axis: null, padding: 0.1 },
       marks: [
         axis.gridX(),
-        axis.x('Share outside the range (%)'),
+        axis.x(say`Share outside the range (%)`),
         Plot.barX(shares, {
           x1: 0,
           x2: (d) => percent(d.beyond, d.of),
@@ -74,12 +75,12 @@ export function rangeShares(
           fill: grounds.card,
           stroke: inks.ink,
           strokeWidth: strokes.line,
-          title: (d) => `${d.outside} of ${d.of} in a published herd (${d.source})`,
+          title: (d) => say`${d.outside} of ${d.of} in a published herd (${d.source})`,
         }),
         Plot.text(shares, {
           x: 0,
           y: 'name',
-          text: (d) => `${d.name}: ${d.beyond} of ${d.of}`,
+          text: (d) => say`${d.name}: ${d.beyond} of ${d.of}`,
           textAnchor: 'start',
           dx: 2,
           dy: -11,
@@ -97,9 +98,9 @@ function nameOf({ measure, range }: RangeShare): string {
 }
 
 function titleOf(name: string, { beyond, of, range }: RangeShare): string {
-  const here = `${name}: ${beyond} of ${of} feet beyond the range here`;
+  const here = say`${name}: ${beyond} of ${of} feet beyond the range here`;
   const shares = (range.publishedOutside ?? []).map((herd) => Math.round((100 * herd.outside) / herd.of));
   if (shares.length === 0) return here;
   const [low, high] = [Math.min(...shares), Math.max(...shares)];
-  return `${here}; in published herds ${low === high ? low : `${low} to ${high}`} percent`;
+  return say`${here}; in published herds ${low === high ? low : say`${low} to ${high}`} percent`;
 }

@@ -1,6 +1,7 @@
 import * as Plot from '@observablehq/plot';
 import { type ColumnRepeatability, smallestChange } from '../hoof/repeatAgreement.ts';
 import { formatQuantity } from '../sheet/display.ts';
+import { say } from '../words/say.ts';
 import { axis, type ChartDescription, type ChartOptions, columnTitle, label, millimetres, shownIn } from './chart.ts';
 import { chartSizes, roles, strokes } from './theme.ts';
 
@@ -19,9 +20,8 @@ export function repeatsWorth(
   const said = (value: number) => formatQuantity(value, unit, units);
   return {
     name: `repeats-${column.replaceAll('_', '-')}`,
-    title: `${columnTitle(column)}: one reading a day shows a change of ${said(steps[0].change)}, two ${said(steps[1].change)}, four ${said(steps[3].change)}`,
-    caption:
-      'Anything smaller is within the error of measuring, 95 times in 100. Four readings halve the error of one.',
+    title: say`${columnTitle(column)}: one reading a day shows a change of ${said(steps[0].change)}, two ${said(steps[1].change)}, four ${said(steps[3].change)}`,
+    caption: say`Anything smaller is within the error of measuring, 95 times in 100. Four readings halve the error of one.`,
     summary: `${steps.map(({ readings, change }) => `${readings} ${readings === 1 ? 'reading' : 'readings'}: ${said(change)}`).join(', ')}.`,
     options: {
       width: chartSizes.width,
@@ -33,8 +33,8 @@ export function repeatsWorth(
       y: { zero: true, nice: true },
       marks: [
         axis.gridY(),
-        axis.x('Readings averaged each day'),
-        axis.y(labelled('Smallest change')),
+        axis.x(say`Readings averaged each day`),
+        axis.y(labelled(say`Smallest change`)),
         Plot.line(steps, {
           x: 'readings',
           y: (d) => d.change * times,

@@ -1,5 +1,7 @@
 import * as Plot from '@observablehq/plot';
 import type { IntervalFit } from '../hoof/intervalModel.ts';
+import { fixed } from '../words/fixed.ts';
+import { say } from '../words/say.ts';
 import { axis, type ChartDescription, type ChartOptions, millimetres, reference, shownIn } from './chart.ts';
 import { chartSizes, roles } from './theme.ts';
 
@@ -23,10 +25,10 @@ export function residualQuantiles(
     name: 'residuals',
     title:
       straightness > 0.99
-        ? 'What is left over lies along the line of a normal distribution'
-        : 'What is left over bends away from a normal distribution',
-    caption: 'Each point is one interval. Bends at the ends are changes that were further out than chance has them.',
-    summary: `${sorted.length} residuals in order; their correlation with normal ones is ${straightness.toFixed(3)}.`,
+        ? say`What is left over lies along the line of a normal distribution`
+        : say`What is left over bends away from a normal distribution`,
+    caption: say`Each point is one interval. Bends at the ends are changes that were further out than chance has them.`,
+    summary: say`${sorted.length} residuals in order; their correlation with normal ones is ${fixed(straightness, 3)}.`,
     options: {
       width: chartSizes.width / 2,
       height: chartSizes.height * 0.8,
@@ -37,8 +39,8 @@ export function residualQuantiles(
       y: { nice: true },
       marks: [
         axis.gridY(),
-        axis.x('Expected (standard deviations)'),
-        axis.y(label('Left over')),
+        axis.x(say`Expected (standard deviations)`),
+        axis.y(label(say`Left over`)),
         Plot.line(ends, { x: (d) => d, y: (d) => d * residualSd * times, ...reference }),
         Plot.dot(points, { x: 'at', y: (d) => d.value * times, stroke: roles.measured, r: 2.5 }),
       ],

@@ -3,6 +3,7 @@ import { endOf, type Limb, limbName, limbs } from '../hoof/limbs.ts';
 import { beyond, builtInRanges, type Ranges } from '../hoof/ranges.ts';
 import { formatQuantity } from '../sheet/display.ts';
 import { median } from '../stats/index.ts';
+import { say } from '../words/say.ts';
 import {
   axis,
   type ChartDescription,
@@ -36,7 +37,8 @@ export function shapeDistributions(
   const { times, label: labelled } = shownIn(unit, units);
   const { means, missing } = footMeans(feet, column, rows);
   const name = `spread-of-${column.replaceAll('_', '-')}`;
-  if (means.length === 0) return nothingToDraw(name, `${title}: nothing measured`, leftOut(missing, 'foot', 'feet'));
+  if (means.length === 0)
+    return nothingToDraw(name, say`${title}: nothing measured`, leftOut(missing, say`foot`, say`feet`));
   const feetShown = means.map(({ horse, limb, value }) => ({ horse, limb, value: value * times }));
   const said = (value: number) => formatQuantity(value, unit, units);
   const middleOf = (wanted: (limb: Limb) => boolean) =>
@@ -50,15 +52,15 @@ export function shapeDistributions(
   const [front, hind] = (['front', 'hind'] as const).map((end) => said(middleOf((limb) => endOf(limb) === end)));
   return {
     name,
-    title: `${title}: half of the front feet are below ${front}, half of the hind feet below ${hind}`,
+    title: say`${title}: half of the front feet are below ${front}, half of the hind feet below ${hind}`,
     caption: sentences(
-      `Bars count feet, each by the mean of its measurements (${means.reduce((sum, { readings }) => sum + readings, 0)} in all); the line is the limb’s median.`,
+      say`Bars count feet, each by the mean of its measurements (${means.reduce((sum, { readings }) => sum + readings, 0)} in all); the line is the limb’s median.`,
       range === undefined
         ? ''
-        : `${counted(outside, 'foot', 'feet')} of ${means.length} lie outside ${limits.map((limit) => said(limit)).join(' to ')}.`,
-      leftOut(missing, 'foot', 'feet'),
+        : say`${counted(outside, say`foot`, say`feet`)} of ${means.length} lie outside ${limits.map((limit) => said(limit)).join(' to ')}.`,
+      leftOut(missing, say`foot`, say`feet`),
     ),
-    summary: `${title} of ${counted(means.length, 'foot', 'feet')}. Medians: ${middles.map(({ limb, value }) => `${limbName(limb)} ${said(value)}`).join(', ')}.`,
+    summary: say`${title} of ${counted(means.length, say`foot`, say`feet`)}. Medians: ${middles.map(({ limb, value }) => `${limbName(limb)} ${said(value)}`).join(', ')}.`,
     options: {
       width: chartSizes.width,
       height: 60 + 62 * middles.length,
@@ -94,7 +96,7 @@ export function shapeDistributions(
         Plot.text(limits.slice(0, 1), {
           x: (limit) => limit * times,
           fy: middles[0]?.limb ? [middles[0].limb] : [],
-          text: (limit) => `limit ${said(limit)}`,
+          text: (limit) => say`limit ${said(limit)}`,
           frameAnchor: 'top',
           dy: -18,
           ...label,

@@ -3,6 +3,7 @@ import { endOf } from '../hoof/limbs.ts';
 import { errorsBeyond } from '../hoof/verdict.ts';
 import { formatQuantity } from '../sheet/display.ts';
 import { median } from '../stats/index.ts';
+import { say } from '../words/say.ts';
 import {
   axis,
   type ChartDescription,
@@ -50,7 +51,7 @@ export function shapeRatios(
   const pairs = pairsOf(means);
   const name = `front-and-hind-${column.replaceAll('_', '-')}`;
   if (pairs.length === 0)
-    return nothingToDraw(name, `${title}: no horse has both ends measured`, leftOut(missing, 'foot', 'feet'));
+    return nothingToDraw(name, say`${title}: no horse has both ends measured`, leftOut(missing, say`foot`, say`feet`));
   const { larger, words } = Object.hasOwn(sayings, column)
     ? sayings[column]
     : { larger: 'front', words: `${title} is larger in front than behind` };
@@ -71,13 +72,13 @@ export function shapeRatios(
   const first = dots.slice(0, 2).toSorted((a, b) => a.value - b.value);
   return {
     name,
-    title: `${words} in ${holds.length} of ${counted(pairs.length, 'horse')}${errorsKnown ? `, in ${sure.length} by more than the error of measuring` : ''}`,
+    title: say`${words} in ${holds.length} of ${counted(pairs.length, say`horse`, say`horses`)}${errorsKnown ? say`, in ${sure.length} by more than the error of measuring` : ''}`,
     caption: sentences(
-      'Each dot is the mean of a horse’s two front (filled) or two hind feet (hollow).',
-      pairs.length > most ? `The ${most} largest differences of ${pairs.length} horses.` : '',
-      leftOut(missing, 'foot', 'feet'),
+      say`Each dot is the mean of a horse’s two front (filled) or two hind feet (hollow).`,
+      pairs.length > most ? say`The ${most} largest differences of ${pairs.length} horses.` : '',
+      leftOut(missing, say`foot`, say`feet`),
     ),
-    summary: `${title}, one line a horse. The median is ${front} in front and ${hind} behind.`,
+    summary: say`${title}, one line a horse. The median is ${front} in front and ${hind} behind.`,
     options: {
       height: 58 + 20 * shown.length,
       marginLeft: nameRoom(shown.map(({ horse }) => horse)),

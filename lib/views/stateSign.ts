@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import { type SvgNode, svg } from './svg.ts';
 import { grounds, roles, strokes } from './theme.ts';
 
@@ -6,10 +7,10 @@ export type State = 'raise' | 'unsure' | 'steady' | 'on purpose';
 
 /** Each state in words, as they stand beside its sign. */
 export const stateWords: Readonly<Record<State, string>> = {
-  raise: 'worth raising',
-  unsure: 'can’t tell from these measurements',
-  steady: 'nothing beyond the error',
-  'on purpose': 'set so on purpose',
+  raise: say`worth raising`,
+  unsure: say`can’t tell from these measurements`,
+  steady: say`nothing beyond the error`,
+  'on purpose': say`set so on purpose`,
 };
 
 /**

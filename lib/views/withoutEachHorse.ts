@@ -2,6 +2,8 @@ import * as Plot from '@observablehq/plot';
 import type { IntervalData } from '../hoof/intervalData.ts';
 import type { IntervalFit } from '../hoof/intervalModel.ts';
 import { formatQuantity } from '../sheet/display.ts';
+import { fixed } from '../words/fixed.ts';
+import { say } from '../words/say.ts';
 import {
   axis,
   type ChartDescription,
@@ -25,7 +27,7 @@ export function withoutEachHorse(
 ): ChartDescription {
   const name = `without-each-horse-${data.outcome.replaceAll('_', '-')}`;
   const rows = [...checks.without].sort((a, b) => a.estimate - b.estimate);
-  if (rows.length < 2) return nothingToDraw(name, 'Too few horses to leave one out');
+  if (rows.length < 2) return nothingToDraw(name, say`Too few horses to leave one out`);
   const { times, label } = shownIn(data.unit, units);
   const said = (value: number) =>
     formatQuantity(value, data.unit, units, { signed: true, error: within.se }).split(' ± ')[0];
@@ -35,9 +37,9 @@ export function withoutEachHorse(
   const moved = Math.abs(furthest.estimate - within.estimate) / within.se;
   return {
     name,
-    title: `No horse moves the effect by more than ${moved.toFixed(1)} of its standard error`,
-    caption: 'Points: the effect of a week longer without that horse, with its 95% interval. Dashed: with all horses.',
-    summary: `From ${said(rows[0].estimate)} without ${rows[0].horse} to ${said(rows[rows.length - 1].estimate)} without ${rows[rows.length - 1].horse}.`,
+    title: say`No horse moves the effect by more than ${fixed(moved, 1)} of its standard error`,
+    caption: say`Points: the effect of a week longer without that horse, with its 95% interval. Dashed: with all horses.`,
+    summary: say`From ${said(rows[0].estimate)} without ${rows[0].horse} to ${said(rows[rows.length - 1].estimate)} without ${rows[rows.length - 1].horse}.`,
     options: {
       width: chartSizes.width / 2,
       height: 56 + rows.length * 16,
@@ -48,7 +50,7 @@ export function withoutEachHorse(
       y: { domain: rows.map(({ horse }) => horse) },
       marks: [
         axis.gridX(),
-        axis.x(label('Effect of a week')),
+        axis.x(label(say`Effect of a week`)),
         axis.names(),
         Plot.ruleX([within.estimate * times], reference),
         Plot.link(rows, {

@@ -3,6 +3,7 @@ import {
   type Limb,
   limbName,
   limbs,
+  say,
   schemas,
   symbolOf,
   type TableName,
@@ -21,7 +22,7 @@ interface Props {
 /** What one column of a file is: a column of ours, with its limb and unit where they matter, or its own, or nothing. */
 export function ColumnChoice({ heading, cells, table, use, change }: Props) {
   const column = use.kind === 'column' ? schemas[table].columns.find(({ name }) => name === use.column) : undefined;
-  const title = heading === '' ? 'no heading' : heading;
+  const title = heading === '' ? say`no heading` : heading;
   const units = column?.kind === 'number' ? usualUnits(column.unit) : [];
   const ofAFoot =
     table === 'feet' && (column?.kind === 'number' || column?.kind === 'boolean') && column.name !== 'repeat';
@@ -32,7 +33,7 @@ export function ColumnChoice({ heading, cells, table, use, change }: Props) {
         <span class="note">{cells.length > 0 ? cells.map(brief).join(' · ') : 'empty'}</span>
       </p>
       <label>
-        <span class="unseen">{brief(title)}</span> is{' '}
+        <span class="unseen">{brief(title)}</span> {say`is`}{' '}
         <select
           value={use.kind === 'column' ? use.column : `:${use.kind}`}
           onChange={({ currentTarget: { value } }) => {
@@ -41,8 +42,8 @@ export function ColumnChoice({ heading, cells, table, use, change }: Props) {
               change({ kind: 'column', column: value, ...(use.kind === 'column' && use.limb && { limb: use.limb }) });
           }}
         >
-          {heading !== '' && <option value=":own">kept under its own heading</option>}
-          <option value=":nothing">left out</option>
+          {heading !== '' && <option value=":own">{say`kept under its own heading`}</option>}
+          <option value=":nothing">{say`left out`}</option>
           {schemas[table].columns.map(({ name, title: ours }) => (
             <option key={name} value={name}>
               {ours}
@@ -52,7 +53,7 @@ export function ColumnChoice({ heading, cells, table, use, change }: Props) {
       </label>
       {use.kind === 'column' && ofAFoot && (
         <label>
-          <span class="unseen">{brief(title)}:</span> of{' '}
+          <span class="unseen">{brief(title)}:</span> {say`of`}{' '}
           <select
             value={use.limb ?? ''}
             onChange={({ currentTarget: { value } }) => {
@@ -60,18 +61,16 @@ export function ColumnChoice({ heading, cells, table, use, change }: Props) {
               change(value === '' ? rest : { ...rest, limb: value as Limb });
             }}
           >
-            <option value="">the row’s limb</option>
+            <option value="">{say`the row’s limb`}</option>
             {limbs.map((limb) => (
-              <option key={limb} value={limb}>
-                the {limbName(limb)}
-              </option>
+              <option key={limb} value={limb}>{say`the ${limbName(limb)}`}</option>
             ))}
           </select>
         </label>
       )}
       {use.kind === 'column' && column && units.length > 1 && (
         <label>
-          <span class="unseen">{brief(title)}:</span> in{' '}
+          <span class="unseen">{brief(title)}:</span> {say`in`}{' '}
           <select
             value={use.unit ?? column.unit}
             onChange={({ currentTarget: { value } }) => {

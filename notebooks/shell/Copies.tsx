@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
+import { say } from '../../lib/index.ts';
 import { inUse } from './herdInUse.ts';
 import { Later } from './Later.tsx';
 
@@ -15,12 +16,15 @@ export function Copies() {
           await resumeFolder(own);
           setLine(await reminder(own));
         })
-        .catch((error: unknown) => console.info('Nothing is known of copies of the record:', error));
+        .catch((error: unknown) => console.info(say`Nothing is known of copies of the record:`, error));
   }, [own]);
   if (!own) return null;
   return (
     <details class="records" onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>Copies outside the browser{line && <span class="note"> · {line}</span>}</summary>
+      <summary>
+        {say`Copies outside the browser`}
+        {line && <span class="note"> · {line}</span>}
+      </summary>
       {open && (
         <Later
           part={async () => (await import('./CopiesPanel.tsx')).CopiesPanel}

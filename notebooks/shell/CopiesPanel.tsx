@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { canKeepFolder, type OpenRecord } from '../../lib/index.ts';
+import { canKeepFolder, type OpenRecord, say } from '../../lib/index.ts';
 import { allowFolder, chooseRecordFolder, folderState, leaveFolder, saveCopy } from './copies.ts';
 
 interface Props {
@@ -10,54 +10,45 @@ interface Props {
 /** Saves the whole record as one file, and keeps a folder on the disk up to date where the browser can. */
 export function CopiesPanel({ record, saved }: Props) {
   const [photographs, setPhotographs] = useState(false);
-  const [said, say] = useState('');
+  const [said, setSaid] = useState('');
   const [trouble, setTrouble] = useState('');
   async function work(words: string, task: () => Promise<unknown>) {
     setTrouble('');
-    say(words);
+    setSaid(words);
     try {
       const file = await task();
-      say(typeof file === 'string' ? `${file} was handed to the browser to save.` : '');
+      setSaid(typeof file === 'string' ? say`${file} was handed to the browser to save.` : '');
     } catch (error) {
-      say('');
+      setSaid('');
       setTrouble(error instanceof Error ? error.message : String(error));
     }
   }
   return (
     <div class="records-panel">
-      <p>
-        A copy holds the tables as tidy CSV, what stands in them, and every change that was ever made. Open it here or
-        on another device and the record is as it was.
-      </p>
+      <p>{say`A copy holds the tables as tidy CSV, what stands in them, and every change that was ever made. Open it here or on another device and the record is as it was.`}</p>
       <label>
         <input
           type="checkbox"
           checked={photographs}
           onChange={(event) => setPhotographs(event.currentTarget.checked)}
         />{' '}
-        with the photographs on this device
+        {say`with the photographs on this device`}
       </label>
       <p>
         <button
           type="button"
           onClick={() =>
-            work('Packing …', async () => {
+            work(say`Packing …`, async () => {
               const file = await saveCopy(record, photographs);
               saved();
               return file;
             })
           }
-        >
-          Save a copy of the record
-        </button>
+        >{say`Save a copy of the record`}</button>
       </p>
       <Folder record={record} work={work} />
       <p role="status">{said}</p>
-      {trouble && (
-        <p class="trouble" role="alert">
-          That could not be done: {trouble}.
-        </p>
-      )}
+      {trouble && <p class="trouble" role="alert">{say`That could not be done: ${trouble}.`}</p>}
     </div>
   );
 }
@@ -71,49 +62,50 @@ function Folder({ record, work }: FolderProps) {
   const state = folderState.value;
   if (!canKeepFolder())
     return (
-      <p class="note">
-        Some browsers on a computer can keep a folder on the disk up to date with the record. This one can’t; save a
-        copy now and then.
-      </p>
+      <p class="note">{say`Some browsers on a computer can keep a folder on the disk up to date with the record. This one can’t; save a copy now and then.`}</p>
     );
   const leave = (
-    <button type="button" onClick={() => work('', () => leaveFolder(record))}>
-      Keep it no longer
-    </button>
+    <button type="button" onClick={() => work('', () => leaveFolder(record))}>{say`Keep it no longer`}</button>
   );
   switch (state.kind) {
     case 'none':
       return (
         <p>
-          <button type="button" onClick={() => work('', () => chooseRecordFolder(record))}>
-            Keep a folder on the disk up to date
-          </button>
+          <button
+            type="button"
+            onClick={() => work('', () => chooseRecordFolder(record))}
+          >{say`Keep a folder on the disk up to date`}</button>
         </p>
       );
     case 'waiting':
       return (
         <p>
-          The browser wants to be asked again before it writes in the folder {state.name}.{' '}
-          <button type="button" onClick={() => work('', () => allowFolder(record))}>
-            Go on with {state.name}
-          </button>{' '}
+          {say`The browser wants to be asked again before it writes in the folder ${state.name}.`}{' '}
+          <button
+            type="button"
+            onClick={() => work('', () => allowFolder(record))}
+          >{say`Go on with ${state.name}`}</button>{' '}
           {leave}
         </p>
       );
     case 'trouble':
       return (
         <p class="trouble" role="alert">
-          The folder {state.name} is not up to date: {state.why}.{' '}
-          <button type="button" onClick={() => work('', () => chooseRecordFolder(record))}>
-            Choose a folder
-          </button>{' '}
+          {say`The folder ${state.name} is not up to date: ${state.why}.`}{' '}
+          <button
+            type="button"
+            onClick={() => work('', () => chooseRecordFolder(record))}
+          >{say`Choose a folder`}</button>{' '}
           {leave}
         </p>
       );
     default:
       return (
         <p role="status">
-          The folder {state.name} {state.kind === 'writing' ? 'is being written' : 'is up to date'}. {leave}
+          {state.kind === 'writing'
+            ? say`The folder ${state.name} is being written.`
+            : say`The folder ${state.name} is up to date.`}{' '}
+          {leave}
         </p>
       );
   }

@@ -6,6 +6,7 @@ import {
   herd,
   type KeptTable,
   SurroundingsContext,
+  say,
   tableAsOf,
 } from '../../lib/index.ts';
 import { units } from './displayUnits.ts';
@@ -26,35 +27,35 @@ const today = () => new Intl.DateTimeFormat('sv-SE').format();
 /** The table of feet as it stood at the end of a day, and the way back to it. */
 export function DayPanel({ page }: { page: HerdPage }) {
   const [then, setThen] = useState<Then | undefined>();
-  const [said, say] = useState('');
+  const [said, setSaid] = useState('');
 
   async function goTo(date: string) {
     const end = new Date(`${date}T23:59:59.999`);
     if (Number.isNaN(end.getTime())) return;
-    const day = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long' }).format(end);
+    const day = new Intl.DateTimeFormat(say`en-GB`, { dateStyle: 'long' }).format(end);
     const record = inUse.value!.record!;
     try {
       const table = await tableAsOf(record, 'feet', end.getTime());
       const now = record.tables().feet!;
       setThen(table && { day, table, edits: difference('feet', now, table) });
-      say(table ? '' : `On ${day} there was no such record on this device yet.`);
+      setSaid(table ? '' : say`On ${day} there was no such record on this device yet.`);
     } catch (error) {
       setThen(undefined);
-      say(`The record could not be looked up: ${error instanceof Error ? error.message : String(error)}`);
+      setSaid(say`The record could not be looked up: ${error instanceof Error ? error.message : String(error)}`);
     }
   }
 
   function goBack({ day, edits }: Then) {
-    inUse.value!.record!.table('feet')!.make(edits, `going back to ${day}`);
+    inUse.value!.record!.table('feet')!.make(edits, say`going back to ${day}`);
     setThen(undefined);
-    say(`The record stands as it did on ${day}. This is a change like any other: it can be taken back.`);
+    setSaid(say`The record stands as it did on ${day}. This is a change like any other: it can be taken back.`);
   }
 
   return (
     <div>
       <p>
         <label>
-          As it stood at the end of{' '}
+          {say`As it stood at the end of`}{' '}
           <input type="date" max={today()} onChange={(event) => goTo(event.currentTarget.value)} />
         </label>
       </p>
@@ -64,9 +65,7 @@ export function DayPanel({ page }: { page: HerdPage }) {
           <p>
             {since(then.edits)}{' '}
             {then.edits.length > 0 && (
-              <button type="button" onClick={() => goBack(then)}>
-                Take the record back to {then.day}
-              </button>
+              <button type="button" onClick={() => goBack(then)}>{say`Take the record back to ${then.day}`}</button>
             )}
           </p>
           <AsItStood page={page} then={then} />
@@ -85,7 +84,7 @@ function AsItStood({ page, then }: { page: HerdPage; then: Then }) {
     .map((block) => ({
       ...block,
       name: 'then',
-      title: `Every reading as it stood on ${then.day}`,
+      title: say`Every reading as it stood on ${then.day}`,
       editable: undefined,
     }));
   return (
@@ -102,12 +101,12 @@ function since(edits: Edits): string {
     edits.reduce((sum, edit) => sum + (edit.kind === 'rows' && edit.how === how ? edit.rows.length : 0), 0);
   const own = edits.filter(({ kind }) => kind === 'own column').length;
   const parts = [
-    counted(cells, 'cell has changed', 'cells have changed'),
-    counted(rows('remove'), 'row has come', 'rows have come'),
-    counted(rows('add'), 'row has gone', 'rows have gone'),
-    counted(own, 'column of your own has changed', 'columns of your own have changed'),
+    counted(cells, say`cell has changed`, say`cells have changed`),
+    counted(rows('remove'), say`row has come`, say`rows have come`),
+    counted(rows('add'), say`row has gone`, say`rows have gone`),
+    counted(own, say`column of your own has changed`, say`columns of your own have changed`),
   ].filter((part) => part !== '');
-  return parts.length === 0 ? 'It stands today as it did then.' : `Since then ${parts.join(', ')}.`;
+  return parts.length === 0 ? say`It stands today as it did then.` : say`Since then ${parts.join(', ')}.`;
 }
 
 const counted = (count: number, one: string, many: string) =>

@@ -1,3 +1,4 @@
+import { say } from '../../lib/index.ts';
 import { Copies } from './Copies.tsx';
 import { inUse, keeping } from './herdInUse.ts';
 import { Opening } from './Opening.tsx';
@@ -10,7 +11,7 @@ import { Whose } from './Whose.tsx';
 /** What stands above every page: whose herd this is, how to open another, which units, what could not be used. */
 export function Desk() {
   return (
-    <section aria-label="Herd and units">
+    <section aria-label={say`Herd and units`}>
       <div class="desk-bar">
         <Whose />
         <Opening />
@@ -21,17 +22,15 @@ export function Desk() {
       {inUse.value && <Problems />}
       <Broken />
       {reloadWaits.value && (
-        <p class="notice trouble" role="alert">
-          A newer version of this notebook is in use. What was typed on this page is not kept yet: save the table, then
-          reload the page.
-        </p>
+        <p
+          class="notice trouble"
+          role="alert"
+        >{say`A newer version of this notebook is in use. What was typed on this page is not kept yet: save the table, then reload the page.`}</p>
       )}
       {newer.value && !reloadWaits.value && (
         <p class="notice" role="status">
-          A newer version of this notebook is ready.{' '}
-          <button type="button" onClick={takeNewer}>
-            Use it now
-          </button>
+          {say`A newer version of this notebook is ready.`}{' '}
+          <button type="button" onClick={takeNewer}>{say`Use it now`}</button>
         </p>
       )}
     </section>
@@ -44,10 +43,9 @@ function Broken() {
   const count = (keeping.value && inUse.value?.record?.broken.length) ?? 0;
   if (count === 0) return null;
   return (
-    <p class="notice trouble" role="alert">
-      {count === 1 ? 'One change' : `${count} changes`} in this record’s journal can’t be read any more and{' '}
-      {count === 1 ? 'is' : 'are'} left out. Everything else stands. Save the record as files, and look over what you
-      typed last.
-    </p>
+    <p
+      class="notice trouble"
+      role="alert"
+    >{say`${count === 1 ? say`One change` : say`${count} changes`} in this record’s journal can’t be read any more and ${count === 1 ? 'is' : 'are'} left out. Everything else stands. Save the record as files, and look over what you typed last.`}</p>
   );
 }

@@ -5,6 +5,7 @@ import {
   type PlannedRead,
   Sheet,
   SurroundingsContext,
+  say,
   type TableName,
   TextColumn,
 } from '../../lib/index.ts';
@@ -32,8 +33,8 @@ export function FirstRows({ read, table }: { read: PlannedRead; table: TableName
       <BlockList
         blocks={[
           {
-            ...{ kind: 'sheet', name: 'first-rows', title: `The first rows, as they are read` },
-            caption: `One row is one of the table of ${table}.`,
+            ...{ kind: 'sheet', name: 'first-rows', title: say`The first rows, as they are read` },
+            caption: say`One row is one of the table of ${table}.`,
             sheet: Sheet.from(columns),
           },
         ]}

@@ -7,8 +7,10 @@ import {
   limbName,
   limbs,
   limbsAcross,
+  midSentence,
   type PlannedRead,
   readPlanned,
+  say,
   schemas,
   suggestPlan,
   type TableName,
@@ -29,9 +31,9 @@ interface Props {
 }
 
 const rowWords: Readonly<Record<TableName, string>> = {
-  feet: 'feet, measured',
+  feet: say`feet, measured`,
   horses: 'horses',
-  visits: 'the farrier’s visits',
+  visits: say`the farrier’s visits`,
 };
 
 /** Lets someone say what the columns of a file are: what is likely is chosen, what follows is shown, all can be corrected. */
@@ -50,17 +52,17 @@ export function GuidedImport({ sheets, answer }: Props) {
   const lacking = lacks(plan);
   const ready = lacking.length === 0 && read.dates !== 'undecided' && read.rowsOfFile.length > 0;
   return (
-    <section class="guided" tabIndex={-1} ref={place} aria-label={`How ${grid.file} is read`}>
-      <h2>How is {grid.file} meant?</h2>
+    <section class="guided" tabIndex={-1} ref={place} aria-label={say`How ${grid.file} is read`}>
+      <h2>{say`How is ${grid.file} meant?`}</h2>
       <p>
         {begun.remembered
-          ? 'You have matched these headings before; the same is chosen again.'
-          : 'What is likely is chosen already. Correct what is wrong; below stands what comes of it.'}
+          ? say`You have matched these headings before; the same is chosen again.`
+          : say`What is likely is chosen already. Correct what is wrong; below stands what comes of it.`}
       </p>
       <div class="guided-file">
         {sheets.length > 1 && (
           <label>
-            Sheet{' '}
+            {say`Sheet`}{' '}
             <select value={at} onChange={(event) => setAt(Number(event.currentTarget.value))}>
               {sheets.map(({ sheet }, i) => (
                 <option key={sheet} value={i}>
@@ -71,7 +73,7 @@ export function GuidedImport({ sheets, answer }: Props) {
           </label>
         )}
         <label>
-          It holds{' '}
+          {say`It holds`}{' '}
           <select
             value={plan.table}
             onChange={(event) => again(event.currentTarget.value as TableName, plan.headingRow)}
@@ -84,7 +86,7 @@ export function GuidedImport({ sheets, answer }: Props) {
           </select>
         </label>
         <label>
-          Headings stand in row{' '}
+          {say`Headings stand in row`}{' '}
           <input
             type="number"
             min={1}
@@ -97,7 +99,7 @@ export function GuidedImport({ sheets, answer }: Props) {
           />
         </label>
       </div>
-      <ul class="guided-columns" aria-label="Columns of the file">
+      <ul class="guided-columns" aria-label={say`Columns of the file`}>
         {headings.map((heading, c) => (
           <ColumnChoice
             key={`${plan.headingRow} ${c}`}
@@ -114,7 +116,7 @@ export function GuidedImport({ sheets, answer }: Props) {
       <Twice plan={plan} />
       {lacking.map(({ name, title }) => (
         <label key={name} class="guided-given">
-          The file has no column for {title.toLowerCase()}. Choose one above, or write what holds for all rows{' '}
+          {say`The file has no column for ${midSentence(title)}. Choose one above, or write what holds for all rows`}{' '}
           <input
             placeholder={name === 'date' ? '2026-03-09' : ''}
             onChange={(event) => {
@@ -127,15 +129,14 @@ export function GuidedImport({ sheets, answer }: Props) {
       <Dates plan={plan} read={read} change={change} />
       <Limbs plan={plan} read={read} change={change} />
       <FirstRows read={read} table={plan.table} />
-      <p role="status">
-        {read.rowsOfFile.length} rows of {plan.table} come of {grid.rows.length > shownRows ? 'its first rows' : 'it'}.{' '}
-        {read.problems.length === 0
-          ? 'Every cell can be read.'
-          : `${read.problems.length} ${read.problems.length === 1 ? 'thing' : 'things'} can’t be used as written.`}
-      </p>
+      <p role="status">{say`${read.rowsOfFile.length} rows of ${plan.table} come of ${grid.rows.length > shownRows ? say`its first rows` : 'it'}. ${
+        read.problems.length === 0
+          ? say`Every cell can be read.`
+          : say`${read.problems.length} ${read.problems.length === 1 ? say`thing` : say`things`} can’t be used as written.`
+      }`}</p>
       {read.problems.length > 0 && (
         <details>
-          <summary>Look at what can’t be used</summary>
+          <summary>{say`Look at what can’t be used`}</summary>
           <ProblemSheet problems={read.problems} />
         </details>
       )}
@@ -147,12 +148,8 @@ export function GuidedImport({ sheets, answer }: Props) {
             rememberPlan(grid, plan);
             answer({ name: plan.table, table: keptTable(readPlanned(grid, plan), grid.file) });
           }}
-        >
-          Read it so
-        </button>
-        <button type="button" onClick={() => answer(undefined)}>
-          Leave it
-        </button>
+        >{say`Read it so`}</button>
+        <button type="button" onClick={() => answer(undefined)}>{say`Leave it`}</button>
       </div>
     </section>
   );
@@ -188,9 +185,10 @@ function Twice({ plan }: { plan: ImportPlan }) {
   if (twice === undefined) return null;
   const title = schemas[plan.table].columns.find(({ name }) => name === twice)?.title ?? twice;
   return (
-    <p class="trouble" role="alert">
-      Two columns are matched to {title}. Keep one of them under its own heading, or leave it out.
-    </p>
+    <p
+      class="trouble"
+      role="alert"
+    >{say`Two columns are matched to ${title}. Keep one of them under its own heading, or leave it out.`}</p>
   );
 }
 
@@ -207,7 +205,7 @@ function Dates({ plan, read, change }: PartProps) {
     <>
       {asked && (
         <fieldset class="guided-asked">
-          <legend>The dates can be read two ways. What does 03/04/2026 mean?</legend>
+          <legend>{say`The dates can be read two ways. What does 03/04/2026 mean?`}</legend>
           {(['dmy', 'mdy'] as const).map((order) => (
             <label key={order}>
               <input
@@ -216,23 +214,23 @@ function Dates({ plan, read, change }: PartProps) {
                 checked={plan.dates === order}
                 onChange={() => change({ dates: order })}
               />{' '}
-              {order === 'dmy' ? '3 April, day first' : '4 March, month first'}
+              {order === 'dmy' ? say`3 April, day first` : say`4 March, month first`}
             </label>
           ))}
         </fieldset>
       )}
       {numbers && (
         <label class="guided-given">
-          Dates are written as day numbers, counted from{' '}
+          {say`Dates are written as day numbers, counted from`}{' '}
           <select
             value={plan.serial ?? ''}
             onChange={({ currentTarget: { value } }) =>
               change({ serial: value === '1900' ? 1900 : value === '1904' ? 1904 : undefined })
             }
           >
-            <option value="1900">1900, as most spreadsheets do</option>
-            <option value="1904">1904, as some old ones do</option>
-            <option value="">they are no dates</option>
+            <option value="1900">{say`1900, as most spreadsheets do`}</option>
+            <option value="1904">{say`1904, as some old ones do`}</option>
+            <option value="">{say`they are no dates`}</option>
           </select>
         </label>
       )}
@@ -247,10 +245,10 @@ function Limbs({ plan, read, change }: PartProps) {
   const chosen = new Map(plan.limbs);
   return (
     <fieldset class="guided-asked">
-      <legend>Which limbs are meant?</legend>
+      <legend>{say`Which limbs are meant?`}</legend>
       {words.map((said) => (
         <label key={said}>
-          “{said.slice(0, 40)}” is{' '}
+          {say`“${said.slice(0, 40)}” is`}{' '}
           <select
             value={chosen.get(said) ?? ''}
             onChange={(event) => {
@@ -259,7 +257,7 @@ function Limbs({ plan, read, change }: PartProps) {
               change({ limbs: limb === '' ? others : [...others, [said, limb]] });
             }}
           >
-            <option value="">no limb: leave it open</option>
+            <option value="">{say`no limb: leave it open`}</option>
             {limbs.map((limb) => (
               <option key={limb} value={limb}>
                 {limbName(limb)}

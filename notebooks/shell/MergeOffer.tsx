@@ -4,7 +4,6 @@ import {
   describeColumn,
   type Entered,
   formatQuantity,
-  isoFromDays,
   type KeptTable,
   type KeptTables,
   limbName,
@@ -13,6 +12,8 @@ import {
   type MergedCell,
   mergeOf,
   nothingNew,
+  say,
+  shownDay,
   type TableName,
 } from '../../lib/index.ts';
 import { units } from './displayUnits.ts';
@@ -72,8 +73,8 @@ export function MergeOffer({ from, ours, theirs, answer }: Props) {
       ),
     );
   return (
-    <section class="merging" tabIndex={-1} ref={place} aria-label={`Merge ${from}`}>
-      <h2>Merge {from} into what you have?</h2>
+    <section class="merging" tabIndex={-1} ref={place} aria-label={say`Merge ${from}`}>
+      <h2>{say`Merge ${from} into what you have?`}</h2>
       <ul>
         {found.map((one) => (
           <li key={one.table}>{summary(one)}</li>
@@ -81,28 +82,29 @@ export function MergeOffer({ from, ours, theirs, answer }: Props) {
       </ul>
       {differences.length > 0 && (
         <>
-          <p>
-            Where both hold something and it is not the same, choose what stays. What you don’t choose can be found in
-            the history.
-          </p>
+          <p>{say`Where both hold something and it is not the same, choose what stays. What you don’t choose can be found in the history.`}</p>
           <div class="merging-all">
-            <button type="button" aria-pressed={single.size === 0 && all === 'ours'} onClick={() => settle('ours')}>
-              Keep mine in all
-            </button>
-            <button type="button" aria-pressed={single.size === 0 && all === 'theirs'} onClick={() => settle('theirs')}>
-              Take the other in all
-            </button>
+            <button
+              type="button"
+              aria-pressed={single.size === 0 && all === 'ours'}
+              onClick={() => settle('ours')}
+            >{say`Keep mine in all`}</button>
+            <button
+              type="button"
+              aria-pressed={single.size === 0 && all === 'theirs'}
+              onClick={() => settle('theirs')}
+            >{say`Take the other in all`}</button>
           </div>
           <table class="differences">
             <caption>
-              {differences.length} {differences.length === 1 ? 'cell differs' : 'cells differ'}
+              {differences.length} {differences.length === 1 ? say`cell differs` : say`cells differ`}
             </caption>
             <thead>
               <tr>
-                <th scope="col">Where</th>
-                <th scope="col">What</th>
-                <th scope="col">Mine</th>
-                <th scope="col">In {brief(from)}</th>
+                <th scope="col">{say`Where`}</th>
+                <th scope="col">{say`What`}</th>
+                <th scope="col">{say`Mine`}</th>
+                <th scope="col">{say`In ${brief(from)}`}</th>
               </tr>
             </thead>
             <tbody>
@@ -120,10 +122,10 @@ export function MergeOffer({ from, ours, theirs, answer }: Props) {
                           onChange={() => setSingle(new Map(single).set(key, choice))}
                         />{' '}
                         <span class="unseen">
-                          {brief(what)}, {brief(where)}, {choice === 'ours' ? 'mine' : 'the other'}:{' '}
+                          {brief(what)}, {brief(where)}, {choice === 'ours' ? 'mine' : say`the other`}:{' '}
                         </span>
                         <span class="side" aria-hidden="true">
-                          {choice === 'ours' ? 'Mine' : 'The other'}
+                          {choice === 'ours' ? say`Mine` : say`The other`}
                         </span>{' '}
                         {brief(sides[choice])}
                       </label>
@@ -135,50 +137,40 @@ export function MergeOffer({ from, ours, theirs, answer }: Props) {
           </table>
           {differences.length > shown && (
             <p>
-              {differences.length - shown} more stand as chosen for all.{' '}
-              <button type="button" onClick={() => setShown(shown + PAGE)}>
-                Show more
-              </button>
+              {say`${differences.length - shown} more stand as chosen for all.`}{' '}
+              <button type="button" onClick={() => setShown(shown + PAGE)}>{say`Show more`}</button>
             </p>
           )}
         </>
       )}
       <div class="merging-end">
         {found.some((one) => !nothingNew(one)) ? (
-          <button type="button" onClick={merge}>
-            Merge
-          </button>
+          <button type="button" onClick={merge}>{say`Merge`}</button>
         ) : (
-          <button type="button" onClick={merge}>
-            Nothing to merge, go on
-          </button>
+          <button type="button" onClick={merge}>{say`Nothing to merge, go on`}</button>
         )}
-        <button type="button" onClick={() => answer('replace')}>
-          Replace what I have
-        </button>
-        <button type="button" onClick={() => answer(undefined)}>
-          Leave it
-        </button>
+        <button type="button" onClick={() => answer('replace')}>{say`Replace what I have`}</button>
+        <button type="button" onClick={() => answer(undefined)}>{say`Leave it`}</button>
       </div>
     </section>
   );
 }
 
 const cellKey = (table: TableName, { row, column }: MergedCell) => `${table} ${row} ${column}`;
-const formulaKey = (table: TableName, name: string) => `${table} formula ${name}`;
+const formulaKey = (table: TableName, name: string) => say`${table} formula ${name}`;
 
 const brief = (text: string) => (text.length > 120 ? `${text.slice(0, 120)}…` : text);
 
 function summary({ table, newRows, filled, equal, conflicts, formulaConflicts }: Merge): string {
-  const rows = (count: number) => (count === 1 ? '1 row' : `${count} rows`);
-  const cells = (count: number) => (count === 1 ? '1 cell' : `${count} cells`);
+  const rows = (count: number) => (count === 1 ? '1 row' : say`${count} rows`);
+  const cells = (count: number) => (count === 1 ? '1 cell' : say`${count} cells`);
   const parts = [
-    `${rows(newRows.length)} new`,
-    `${rows(equal)} the same`,
-    `${cells(filled.length)} filled in where mine ${filled.length === 1 ? 'is' : 'are'} blank`,
-    `${cells(conflicts.length + formulaConflicts.length)} different`,
+    say`${rows(newRows.length)} new`,
+    say`${rows(equal)} the same`,
+    say`${cells(filled.length)} filled in where mine ${filled.length === 1 ? say`is` : say`are`} blank`,
+    say`${cells(conflicts.length + formulaConflicts.length)} different`,
   ];
-  return `Table of ${table}: ${parts.join(', ')}.`;
+  return say`Table of ${table}: ${parts.join(', ')}.`;
 }
 
 function differencesOf({ table, conflicts, formulaConflicts, columns }: Merge, ours: KeptTable): Difference[] {
@@ -197,7 +189,7 @@ function differencesOf({ table, conflicts, formulaConflicts, columns }: Merge, o
   });
   const formulas = formulaConflicts.map(({ ours: mine, theirs }): Difference => {
     return {
-      ...{ key: formulaKey(table, mine.name), where: `Computed column of ${table}`, what: mine.title ?? mine.name },
+      ...{ key: formulaKey(table, mine.name), where: say`Computed column of ${table}`, what: mine.title ?? mine.name },
       ...{ ours: mine.formula, theirs: theirs.formula },
     };
   });
@@ -206,9 +198,9 @@ function differencesOf({ table, conflicts, formulaConflicts, columns }: Merge, o
 
 function inWords(cell: Entered, holds: string, unit: string): string {
   if (cell === null) return '';
-  if (typeof cell === 'object') return `“${cell.text}” (not read)`;
+  if (typeof cell === 'object') return say`“${cell.text}” (not read)`;
   if (typeof cell === 'string') return cell;
-  if (holds === 'date') return isoFromDays(cell);
+  if (holds === 'date') return shownDay(cell);
   if (holds === 'boolean') return cell === 1 ? 'yes' : 'no';
   // All digits of a pure number; a measured one as it is shown everywhere, and more where that would hide the difference.
   return unit === '1' ? String(cell) : formatQuantity(cell, unit, units.value, { digits: decimals(cell) });
@@ -222,9 +214,9 @@ function rowWords({ columns }: KeptTable, row: number): string {
   const words = keyColumns.flatMap((name) => {
     const value = columns[name]?.values[row];
     if (value === undefined || value === '' || Number.isNaN(value)) return [];
-    if (name === 'date') return isoFromDays(Number(value));
+    if (name === 'date') return shownDay(Number(value));
     if (name === 'limb') return limbName(value as Parameters<typeof limbName>[0]) ?? String(value);
     return name === 'repeat' ? `repeat ${value}` : String(value);
   });
-  return words.join(', ') || `row ${row + 1}`;
+  return words.join(', ') || say`row ${row + 1}`;
 }

@@ -1,11 +1,12 @@
 import type { VNode } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { say } from '../../lib/index.ts';
 import type { DateOrder } from './openFiles.ts';
 import type { Ask } from './takeIn.tsx';
 
 /** Opens the reader's own files, chosen or dropped anywhere on the page. */
 export function Opening() {
-  const [said, say] = useState('');
+  const [said, setSaid] = useState('');
   const [trouble, setTrouble] = useState('');
   const [question, setQuestion] = useState<VNode | undefined>();
   const [over, setOver] = useState(false);
@@ -27,12 +28,12 @@ export function Opening() {
   async function open(files: readonly File[]) {
     if (files.length === 0) return;
     setTrouble('');
-    say('Reading …');
+    setSaid(say`Reading …`);
     try {
       const { takeIn } = await import('./takeIn.tsx');
-      say((await takeIn(files, ask, dates)) ?? '');
+      setSaid((await takeIn(files, ask, dates)) ?? '');
     } catch (error) {
-      say('');
+      setSaid('');
       setTrouble(error instanceof Error ? error.message : String(error));
     }
     setQuestion(undefined);
@@ -43,7 +44,7 @@ export function Opening() {
     <>
       <div class="opening">
         <label class="chooser">
-          Open your own files
+          {say`Open your own files`}
           <input
             type="file"
             multiple
@@ -58,21 +59,14 @@ export function Opening() {
             }}
           />
         </label>
-        <p class="note">
-          Tables of feet, horses and visits from any spreadsheet (CSV, XLSX, ODS), or a saved record (zip), in any
-          order; or drop them anywhere on this page.
-        </p>
+        <p class="note">{say`Tables of feet, horses and visits from any spreadsheet (CSV, XLSX, ODS), or a saved record (zip), in any order; or drop them anywhere on this page.`}</p>
         <p class="note" role="status">
           {said}
         </p>
-        {trouble && (
-          <p class="trouble" role="alert">
-            {trouble}. What was shown before is still in use.
-          </p>
-        )}
+        {trouble && <p class="trouble" role="alert">{say`${trouble}. What was shown before is still in use.`}</p>}
       </div>
       {question && <div class="asking">{question}</div>}
-      {over && <p class="drop">Drop the files to open them</p>}
+      {over && <p class="drop">{say`Drop the files to open them`}</p>}
     </>
   );
 }
@@ -88,17 +82,11 @@ function DatesQuestion({ file, answer }: Question) {
   return (
     <fieldset class="asked" tabIndex={-1} ref={place}>
       <legend>
-        The dates in <strong>{file}</strong> can be read two ways. What does 03/04/2026 mean in it?
+        {say`The dates in`} <strong>{file}</strong> {say`can be read two ways. What does 03/04/2026 mean in it?`}
       </legend>
-      <button type="button" onClick={() => answer('dmy')}>
-        3 April, day first
-      </button>
-      <button type="button" onClick={() => answer('mdy')}>
-        4 March, month first
-      </button>
-      <button type="button" onClick={() => answer(undefined)}>
-        I don’t know, leave it
-      </button>
+      <button type="button" onClick={() => answer('dmy')}>{say`3 April, day first`}</button>
+      <button type="button" onClick={() => answer('mdy')}>{say`4 March, month first`}</button>
+      <button type="button" onClick={() => answer(undefined)}>{say`I don’t know, leave it`}</button>
     </fieldset>
   );
 }

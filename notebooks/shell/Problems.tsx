@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { BlockList, type Problem, problemColumns, Sheet, SurroundingsContext } from '../../lib/index.ts';
+import { BlockList, type Problem, problemColumns, Sheet, SurroundingsContext, say } from '../../lib/index.ts';
 import { units } from './displayUnits.ts';
 import { problems } from './herdInUse.ts';
 import { tableFiles } from './tableFiles.ts';
@@ -11,9 +11,7 @@ export function Problems() {
   if (count === 0) return null;
   return (
     <details class="problems" onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>
-        {count} {count === 1 ? 'cell' : 'cells'} could not be used as {count === 1 ? 'it stands' : 'they stand'}
-      </summary>
+      <summary>{say`${count} ${count === 1 ? 'cell' : 'cells'} could not be used as ${count === 1 ? say`it stands` : say`they stand`}`}</summary>
       {open && <ProblemSheet problems={problems.value} />}
     </details>
   );
@@ -30,8 +28,8 @@ export function ProblemSheet({ problems }: { problems: readonly Problem[] }) {
           {
             kind: 'sheet',
             name: 'problems',
-            title: 'Cells that could not be used',
-            caption: 'They are kept as entered and left out of every computation. Row 1 is the heading.',
+            title: say`Cells that could not be used`,
+            caption: say`They are kept as entered and left out of every computation. Row 1 is the heading.`,
             sheet,
           },
         ]}

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { rowCount, type WholeRecord } from '../../lib/index.ts';
+import { rowCount, say, type WholeRecord } from '../../lib/index.ts';
 import { tableNames } from './herdInUse.ts';
 
 /** What is done with a whole record out of a file. */
@@ -18,27 +18,18 @@ export function RecordOffer({ file, record: { name, tables, journal, photographs
   const place = useRef<HTMLElement>(null);
   useEffect(() => place.current?.focus(), []);
   const holds = tableNames.flatMap((table) =>
-    tables[table] ? `${rowCount(tables[table].columns)} rows of ${table}` : [],
+    tables[table] ? say`${rowCount(tables[table].columns)} rows of ${table}` : [],
   );
   return (
-    <section class="merging" tabIndex={-1} ref={place} aria-label={`Open ${file}`}>
-      <h2>Open {file}?</h2>
-      <p>
-        It holds the record “{name || 'without a name'}”: {holds.join(', ') || 'no table'}, {journal.length} changes in
-        its history{photographs ? `, ${photographs.size} photographs` : ''}.
-      </p>
+    <section class="merging" tabIndex={-1} ref={place} aria-label={say`Open ${file}`}>
+      <h2>{say`Open ${file}?`}</h2>
+      <p>{say`It holds the record “${name || say`without a name`}”: ${holds.join(', ') || say`no table`}, ${journal.length} changes in its history${photographs ? say`, ${photographs.size} photographs` : ''}.`}</p>
       <div class="merging-end">
-        <button type="button" onClick={() => answer('beside')}>
-          Open it as a record of its own
-        </button>
+        <button type="button" onClick={() => answer('beside')}>{say`Open it as a record of its own`}</button>
         {own !== undefined && (
-          <button type="button" onClick={() => answer('merge')}>
-            Merge it into “{own}”
-          </button>
+          <button type="button" onClick={() => answer('merge')}>{say`Merge it into “${own}”`}</button>
         )}
-        <button type="button" onClick={() => answer(undefined)}>
-          Leave it
-        </button>
+        <button type="button" onClick={() => answer(undefined)}>{say`Leave it`}</button>
       </div>
     </section>
   );

@@ -9,12 +9,13 @@ import {
   putSetting,
   type RecordInfo,
   renameRecord,
+  say,
   setting,
 } from '../../lib/index.ts';
 import { inUse, show } from './herdInUse.ts';
 
 /** A record with one empty table to type into. */
-const empty = () => ({ feet: { columns: {}, problems: [], file: 'typed in here', opened: 'begun' } });
+const empty = () => ({ feet: { columns: {}, problems: [], file: say`typed in here`, opened: 'begun' } });
 
 /** Every record on this device: which one is shown, what they are called; and who types. */
 export function RecordsPanel() {
@@ -40,7 +41,9 @@ export function RecordsPanel() {
       await work();
       setTrouble('');
     } catch (error) {
-      setTrouble(`That could not be done in this browser: ${error instanceof Error ? error.message : String(error)}`);
+      setTrouble(
+        say`That could not be done in this browser: ${error instanceof Error ? error.message : String(error)}`,
+      );
     }
   }
 
@@ -50,20 +53,20 @@ export function RecordsPanel() {
   }, [shown]);
   return (
     <div class="records-panel">
-      {records.length === 0 && <p>No record of your own yet.</p>}
+      {records.length === 0 && <p>{say`No record of your own yet.`}</p>}
       <ul>
         {records.map((info) => (
           <OneRecord key={info.id} info={info} shown={info.id === shown} change={change} />
         ))}
       </ul>
       <NameForm
-        label="Begin a new record, called"
+        label={say`Begin a new record, called`}
         button="Begin it"
         onName={(name) => change(() => foundRecord(newRecord(name), empty()))}
       />
       <NameForm
         key={who}
-        label="Your name, for the history"
+        label={say`Your name, for the history`}
         button="Remember it"
         value={who}
         onName={(name) =>
@@ -94,21 +97,13 @@ function OneRecord({ info, shown, change }: OneProps) {
   return (
     <li>
       <strong>{name}</strong>
-      {invented && ' (invented horses)'} {shown && <span class="note">shown now </span>}
-      {!shown && (
-        <button type="button" onClick={() => change(() => chooseRecord(id))}>
-          Show {name}
-        </button>
-      )}{' '}
-      <button type="button" onClick={() => setDoing('rename')}>
-        Rename {name}
-      </button>{' '}
-      <button type="button" onClick={() => setDoing('delete')}>
-        Delete {name}
-      </button>
+      {invented && say` (invented horses)`} {shown && <span class="note">{say`shown now`} </span>}
+      {!shown && <button type="button" onClick={() => change(() => chooseRecord(id))}>{say`Show ${name}`}</button>}{' '}
+      <button type="button" onClick={() => setDoing('rename')}>{say`Rename ${name}`}</button>{' '}
+      <button type="button" onClick={() => setDoing('delete')}>{say`Delete ${name}`}</button>
       {doing === 'rename' && (
         <NameForm
-          label="Its new name"
+          label={say`Its new name`}
           button="Rename it"
           value={name}
           onName={(to) => change(() => renameRecord(id, to)).then(() => setDoing(''))}
@@ -117,17 +112,15 @@ function OneRecord({ info, shown, change }: OneProps) {
       {(doing === 'delete' || doing === 'really delete') && (
         <p role="alert" class="asked">
           {doing === 'delete'
-            ? `Delete ${name}, with every change that was ever made in it?`
-            : `There is no way back, unless you have saved it as files. Really delete ${name}?`}{' '}
+            ? say`Delete ${name}, with every change that was ever made in it?`
+            : say`There is no way back, unless you have saved it as files. Really delete ${name}?`}{' '}
           <button
             type="button"
             onClick={() => (doing === 'delete' ? setDoing('really delete') : change(() => deleteRecord(id)))}
           >
-            {doing === 'delete' ? 'Yes, delete it' : 'Yes, delete it for good'}
+            {doing === 'delete' ? say`Yes, delete it` : say`Yes, delete it for good`}
           </button>{' '}
-          <button type="button" onClick={() => setDoing('')}>
-            No, keep it
-          </button>
+          <button type="button" onClick={() => setDoing('')}>{say`No, keep it`}</button>
         </p>
       )}
     </li>

@@ -1,4 +1,5 @@
 import type { DisplayUnits } from '../../lib/index.ts';
+import { say } from '../../lib/index.ts';
 import { units } from './displayUnits.ts';
 
 const LENGTHS = { mm: 'millimetres', cm: 'centimetres', in: 'inches' };
@@ -7,8 +8,8 @@ const MASSES = { kg: 'kilograms', lb: 'pounds' };
 export function UnitsSwitch() {
   return (
     <div class="units">
-      <Switch label="Lengths in" options={LENGTHS} quantity="length" />
-      <Switch label="Weights in" options={MASSES} quantity="mass" />
+      <Switch label={say`Lengths in`} options={LENGTHS} quantity="length" />
+      <Switch label={say`Weights in`} options={MASSES} quantity="mass" />
     </div>
   );
 }

@@ -1,19 +1,18 @@
+import { say } from '../../lib/index.ts';
 import { inUse, keeping, tableNames, useDemo, withoutFeet } from './herdInUse.ts';
 
 /** Says at every moment whether these are the reader's horses or invented ones. */
 export function Whose() {
   const notKept = keeping.value.kept === 'not kept';
-  if (!inUse.value) return <p class="whose">No herd yet</p>;
+  if (!inUse.value) return <p class="whose">{say`No herd yet`}</p>;
   if (inUse.value.whose === 'own' && inUse.value.record?.info.invented)
     return (
       <div class="whose demo">
         <p>
-          <strong>A changed copy of the invented demo herd.</strong> None of these horses exists.{' '}
-          {notKept && 'The copy could not be kept in this browser and is gone when you leave this page.'}
+          <strong>{say`A changed copy of the invented demo herd.`}</strong> {say`None of these horses exists.`}{' '}
+          {notKept && say`The copy could not be kept in this browser and is gone when you leave this page.`}
         </p>
-        <button type="button" onClick={useDemo}>
-          Back to the demo herd as it was
-        </button>
+        <button type="button" onClick={useDemo}>{say`Back to the demo herd as it was`}</button>
       </div>
     );
   if (inUse.value.whose === 'own') {
@@ -22,14 +21,14 @@ export function Whose() {
     return (
       <div class="whose own">
         <p>
-          <strong>Your herd</strong> “{own.record?.info.name}”, from {files.join(', ')}.{' '}
-          {notKept
-            ? 'It could not be kept in this browser and is gone when you leave this page.'
-            : 'It stays on this device.'}
+          <strong>{say`Your herd`}</strong>{' '}
+          {say`“${own.record?.info.name ?? ''}”, from ${files.join(', ')}. ${
+            notKept
+              ? say`It could not be kept in this browser and is gone when you leave this page.`
+              : say`It stays on this device.`
+          }`}
         </p>
-        <button type="button" onClick={useDemo}>
-          Put it away, show the demo herd
-        </button>
+        <button type="button" onClick={useDemo}>{say`Put it away, show the demo herd`}</button>
       </div>
     );
   }
@@ -38,13 +37,10 @@ export function Whose() {
   return (
     <div class="whose demo">
       <p>
-        <strong>Invented demo herd.</strong> None of these horses exists.
+        <strong>{say`Invented demo herd.`}</strong> {say`None of these horses exists.`}
       </p>
       {waiting.length > 0 && (
-        <p role="status">
-          {waiting.join(' and ')} {waiting.length > 1 ? 'are' : 'is'} read and kept. Your own pages appear once you open
-          your table of feet too.
-        </p>
+        <p role="status">{say`${waiting.join(' and ')} ${waiting.length > 1 ? 'are' : 'is'} read and kept. Your own pages appear once you open your table of feet too.`}</p>
       )}
     </div>
   );

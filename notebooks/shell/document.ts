@@ -1,4 +1,4 @@
-import { cautions, grounds, type HerdPage } from '../../lib/index.ts';
+import { cautions, grounds, type HerdPage, say } from '../../lib/index.ts';
 
 /** What the build knows of a page's files; addresses are relative to the document. */
 export interface DocumentFiles {
@@ -38,7 +38,7 @@ export function pageDocument(
     ({ name, title, short = title }) =>
       `<li><a href="${name}.html"${name === page.name ? ' aria-current="page"' : ''}>${text(short)}</a></li>`,
   );
-  return `<!doctype html>
+  return say`<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">

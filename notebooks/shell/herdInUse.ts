@@ -9,6 +9,7 @@ import {
   type RecordInfo,
   readTable,
   recordInUse,
+  say,
   takeLeftBehind,
   unwrittenRecord,
 } from '../../lib/index.ts';
@@ -21,7 +22,7 @@ export async function start(): Promise<void> {
   try {
     await takeLeftBehind(demoTables);
   } catch (error) {
-    console.info('What an earlier page left behind could not be taken in:', error);
+    console.info(say`What an earlier page left behind could not be taken in:`, error);
   }
   onTold(({ kind }) => kind === 'records' && show());
   addEventListener('pagehide', leave);
@@ -48,7 +49,7 @@ export async function show(): Promise<void> {
     failure.value = '';
   } catch (error) {
     failure.value = isNewer(error)
-      ? 'The records on this device were written by a newer Evenhoof. This page leaves them as they are: close all its tabs, then open it again'
+      ? say`The records on this device were written by a newer Evenhoof. This page leaves them as they are: close all its tabs, then open it again`
       : asError(error).message;
   }
 }
@@ -57,7 +58,7 @@ export async function show(): Promise<void> {
 export async function useOwn(opened: KeptTables): Promise<void> {
   const shown = inUse.value?.record;
   const own = withoutFeet.value ?? (shown?.info.invented ? undefined : shown);
-  const record = own ?? (await unwrittenRecord(newRecord('My herd'), {}));
+  const record = own ?? (await unwrittenRecord(newRecord(say`My herd`), {}));
   try {
     await record.openTables(opened);
   } catch (error) {
@@ -84,7 +85,7 @@ export async function useDemo(): Promise<void> {
 async function useInvented(): Promise<void> {
   const tables = await demoTables();
   if (typedInto.value) {
-    const info = newRecord('Changed copy of the demo herd', true);
+    const info = newRecord(say`Changed copy of the demo herd`, true);
     await use(await unwrittenRecord(info, tables));
   } else {
     inUse.value?.record?.close();
@@ -129,7 +130,7 @@ async function demoTables(): Promise<KeptTables> {
   const tables = tableNames.map(async (name) => {
     const file = `${name}.csv`;
     const answer = await fetch(`data/${file}`);
-    if (!answer.ok) throw new Error(`The demo herd’s table ${file} could not be fetched (${answer.status})`);
+    if (!answer.ok) throw new Error(say`The demo herd’s table ${file} could not be fetched (${answer.status})`);
     const read = readTable(new Uint8Array(await answer.arrayBuffer()), { file, schema: name });
     const { columns, problems, entered } = read;
     return [name, { columns, problems, entered, file, opened: 'invented', invented: true }] as const;

@@ -1,4 +1,4 @@
-import { grounds } from '../../lib/index.ts';
+import { grounds, say } from '../../lib/index.ts';
 
 /** The icons' sizes in px; `maskable` leaves room for whatever shape a device cuts them to. */
 export const icons = [
@@ -10,8 +10,8 @@ export const icons = [
 /** What a device needs to know to take the notebook among its own programs; addresses are relative to it. */
 export const manifest = {
   name: 'Evenhoof',
-  short_name: 'Evenhoof',
-  description: 'A field book of hoof measurements: what was measured, and what follows from it.',
+  short_name: say`Evenhoof`,
+  description: say`A field book of hoof measurements: what was measured, and what follows from it.`,
   lang: 'en',
   start_url: './index.html',
   scope: './',

@@ -11,6 +11,7 @@ import {
   readRecordZip,
   readSpreadsheet,
   readTable,
+  say,
   type TableName,
   type TableRead,
   type WholeRecord,
@@ -48,7 +49,7 @@ export async function openFiles(files: readonly File[], ask: Questions): Promise
   for (const { name: file, bytes } of await Promise.all(files.map(bytesOf))) {
     const sheet = /\.(xls[xm]|ods)$/i.test(file);
     const record = isPacked(bytes) && !sheet ? await readRecordZip(bytes) : undefined;
-    if (record && files.length > 1) throw new Error(`${file} holds a whole record. Open it by itself`);
+    if (record && files.length > 1) throw new Error(say`${file} holds a whole record. Open it by itself`);
     if (record) return { kind: 'record', record, file };
     const read = isPacked(bytes)
       ? await ask.guided(await readSpreadsheet(bytes, file))
@@ -56,7 +57,7 @@ export async function openFiles(files: readonly File[], ask: Questions): Promise
     if (!read) return undefined;
     const { name, table } = read;
     const twin = tables[name];
-    if (twin) throw new Error(`${twin.file} and ${file} both hold the table of ${name}. Open one of them`);
+    if (twin) throw new Error(say`${twin.file} and ${file} both hold the table of ${name}. Open one of them`);
     tables[name] = table;
   }
   return { kind: 'tables', tables };
@@ -72,7 +73,7 @@ async function textTable(bytes: Uint8Array, file: string, ask: Questions): Promi
   }
   if (!name)
     throw new Error(
-      `The headings of ${file} don’t say whether it holds feet, horses or visits. A table of feet has a horse, a date, a limb and at least one measurement`,
+      say`The headings of ${file} don’t say whether it holds feet, horses or visits. A table of feet has a horse, a date, a limb and at least one measurement`,
     );
   if (read.dates === 'undecided') {
     const dates = await ask.dates(file);

@@ -1,4 +1,5 @@
 import type { ComputedDefinition, Herd, Sheet } from '../../lib/index.ts';
+import { say } from '../../lib/index.ts';
 
 /**
  * A herd whose feet have the reader's own computed columns too. They are added when first someone asks for the feet; one
@@ -14,7 +15,7 @@ export function withOwnColumns(herd: Herd, own: readonly ComputedDefinition[] = 
       try {
         feet.add(definition);
       } catch (error) {
-        console.info(`The column ${definition.name} was passed over:`, error);
+        console.info(say`The column ${definition.name} was passed over:`, error);
       }
     }
     feet.beginHistory();

@@ -1,4 +1,4 @@
-import { addressOf, type Editing, type Herd, isoFromDays } from '../../lib/index.ts';
+import { addressOf, type Editing, type Herd, isoFromDays, midSentence } from '../../lib/index.ts';
 import { pictureWork } from './pictureWork.ts';
 
 type Found = Awaited<ReturnType<NonNullable<Editing['picture']>>>;
@@ -33,7 +33,7 @@ export async function pictureOrigin(feet: Herd['feet'], column: string, row: num
   return {
     name: photo,
     address: addressOf('measure-from-picture', { photo }),
-    words: (pictureWork.views.find(({ name }) => name === subject.view)?.title ?? subject.view).toLowerCase(),
+    words: midSentence(pictureWork.views.find(({ name }) => name === subject.view)?.title ?? subject.view),
     moved: !measure || Math.round(measure.value * 100) / 100 !== value,
     points: [...reading.points].flatMap(([slot, [x, y]]) => {
       const landmark = landmarks.find(({ code }) => code === slot.split(' ')[0]);

@@ -1,5 +1,6 @@
 import {
   endOf,
+  fixed,
   forgetPicture,
   isLimb,
   type KeptReading,
@@ -26,6 +27,7 @@ import {
   pointsFromCsv,
   pointsToCsv,
   type Spot,
+  say,
   scaleLandmarks,
 } from '../../lib/index.ts';
 
@@ -97,7 +99,7 @@ function handOf(all: readonly KeptReading[]): { placing_px?: number } {
 function handWords({ placing_px }: { placing_px?: number }): readonly string[] {
   return placing_px === undefined
     ? []
-    : [`Points are placed to within ${placing_px.toFixed(1)} pixels, one standard deviation, by your own repeats`];
+    : [say`Points are placed to within ${fixed(placing_px, 1)} pixels, one standard deviation, by your own repeats`];
 }
 
 function answerTo(reading: PictureReading, all: readonly KeptReading[]): PictureAnswer {
@@ -160,6 +162,6 @@ function doubtOf({ points }: PictureReading, limb: Limb, view: PictureView): { d
   const mean = (list: readonly number[]) => list.reduce((sum, x) => sum + x, 0) / list.length;
   if (mean(medial) < mean(lateral) === (inside === 'left')) return {};
   return {
-    doubt: `In this view the inside of this foot is to the ${inside}, and the inside points lie on the other side. Is it the right foot, or has the picture been mirrored?`,
+    doubt: say`In this view the inside of this foot is to the ${inside}, and the inside points lie on the other side. Is it the right foot, or has the picture been mirrored?`,
   };
 }

@@ -1,4 +1,5 @@
 import type { RunTask } from '../../lib/index.ts';
+import { say } from '../../lib/index.ts';
 import type { Answer } from './taskWorker.ts';
 
 let idle: Worker | undefined;
@@ -21,7 +22,7 @@ export const runTask: RunTask = (task, input, progress) => {
     };
     worker.onerror = ({ message }) => {
       ended = true;
-      reject(new Error(message || 'the worker could not be started'));
+      reject(new Error(message || say`the worker could not be started`));
     };
   });
   worker.postMessage({ task: task.name, input });

@@ -1,6 +1,6 @@
 import { computed, effect, type ReadonlySignal, untracked } from '@preact/signals';
 import { render } from 'preact';
-import { type Herd, type HerdPage, mountPage } from '../../lib/index.ts';
+import { type Herd, type HerdPage, mountPage, say } from '../../lib/index.ts';
 import { Day } from './Day.tsx';
 import { Desk } from './Desk.tsx';
 import { rememberUnits, units } from './displayUnits.ts';
@@ -52,8 +52,8 @@ export async function start(page: HerdPage): Promise<void> {
 function Trouble({ reason }: { reason: string }) {
   return (
     <div class="trouble" role="alert">
-      <p>There is nothing to show yet: {reason}.</p>
-      <p>What you have is untouched. Mend it and open it again, or put it away and look at the demo herd.</p>
+      <p>{say`There is nothing to show yet: ${reason}.`}</p>
+      <p>{say`What you have is untouched. Mend it and open it again, or put it away and look at the demo herd.`}</p>
     </div>
   );
 }

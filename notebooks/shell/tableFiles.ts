@@ -1,4 +1,4 @@
-import { type Download, dataPackage, type SheetBlock, writeTable } from '../../lib/index.ts';
+import { type Download, dataPackage, type SheetBlock, say, writeTable } from '../../lib/index.ts';
 
 /** What can be taken away of a table: the rows and columns shown, as tidy CSV, and the dictionary beside it. */
 export function tableFiles({ name, title, caption, sheet, columns = sheet.names, rows }: SheetBlock): Download[] {
@@ -17,14 +17,14 @@ export function tableFiles({ name, title, caption, sheet, columns = sheet.names,
   return [
     {
       kind: 'download',
-      label: 'Save this table as tidy CSV',
+      label: say`Save this table as tidy CSV`,
       filename: `${name}.csv`,
       type: 'text/csv',
       contents: () => writeTable(sheet, { columns, rows }),
     },
     {
       kind: 'download',
-      label: 'Save its dictionary',
+      label: say`Save its dictionary`,
       filename: `${name}.datapackage.json`,
       type: 'application/json',
       contents: () => `${JSON.stringify(dictionary(), null, 2)}\n`,

@@ -5,6 +5,7 @@ import {
   mergeInto,
   newRecord,
   type OpenRecord,
+  say,
   type TableName,
 } from '../../lib/index.ts';
 import { GuidedImport } from './GuidedImport.tsx';
@@ -43,7 +44,7 @@ export async function takeIn(files: readonly File[], ask: Ask, dates: Questions[
   await foundRecord(newRecord(name || file, invented), tables, journal, earlier);
   if (record.photographs) await takePhotographs(record.photographs);
   await show();
-  return `${names} opened as a record of its own.`;
+  return say`${names} opened as a record of its own.`;
 }
 
 /** The reader's own record that is shown, or waits for its feet. */
@@ -62,7 +63,7 @@ async function takeTables(
   const both = tableNames.filter((name) => ours[name] && theirs[name]);
   if (!own || both.length === 0) {
     await useOwn(theirs);
-    return `${names} opened.`;
+    return say`${names} opened.`;
   }
   const decision = await ask<MergeDecision | undefined>((answer) => (
     <MergeOffer from={names} ours={ours} theirs={theirs} answer={answer} />
@@ -70,7 +71,7 @@ async function takeTables(
   if (decision === undefined) return undefined;
   if (decision === 'replace') {
     await useOwn(theirs);
-    return `${names} opened in place of what was there.`;
+    return say`${names} opened in place of what was there.`;
   }
   for (const name of both) {
     const choices = decision[name];
@@ -81,7 +82,7 @@ async function takeTables(
   if (fresh.length > 0) await useOwn(only(theirs, fresh));
   // What is shown follows the feet by itself, and they can be taken back.
   else if (both.some((name) => name !== 'feet')) await show();
-  return `${names} merged.`;
+  return say`${names} merged.`;
 }
 
 const only = (tables: KeptTables, names: readonly TableName[]): KeptTables =>

@@ -1,3 +1,4 @@
+import { say } from '../../lib/index.ts';
 import { tasks } from './tasks.ts';
 
 /** What a page asks of the worker, and what comes back. */
@@ -20,7 +21,7 @@ addEventListener('message', async ({ data }: MessageEvent<Asked>) => {
   const task = tasks.find(({ name }) => name === data.task);
   let last = 0;
   try {
-    if (!task) throw new Error(`There is no task ${data.task}`);
+    if (!task) throw new Error(say`There is no task ${data.task}`);
     const result = await task.run(data.input, (done, total) => {
       const now = performance.now();
       if (now - last > EVERY_MS) answer({ kind: 'progress', done, total });

@@ -6,6 +6,7 @@ import {
   type PictureScale,
   type PictureView,
   parametricHoof,
+  say,
   type TrialPicture,
 } from '../../lib/index.ts';
 
@@ -20,23 +21,23 @@ export interface Trial {
 const BOARD = { kind: 'board', width_mm: 120, height_mm: 80 } as const satisfies PictureScale;
 
 export const trials: readonly Trial[] = [
-  { title: 'left fore from the side', limb: 'LF', view: 'side', camera: { turned: 2, raised: 3, rolled: 1 } },
+  { title: say`left fore from the side`, limb: 'LF', view: 'side', camera: { turned: 2, raised: 3, rolled: 1 } },
   {
-    title: 'the same foot from the side, seven weeks on',
+    title: say`the same foot from the side, seven weeks on`,
     limb: 'LF',
     view: 'side',
     camera: { turned: -3, raised: 2, rolled: -2, field_mm: 460 },
     foot: { toe_length_mm: 92, toe_angle_deg: 49.5, heel_length_mm: 41, heel_angle_deg: 43 },
   },
   {
-    title: 'left fore from the side, from too far behind',
+    title: say`left fore from the side, from too far behind`,
     limb: 'LF',
     view: 'side',
     camera: { turned: 24, raised: 4 },
   },
-  { title: 'left fore from the front', limb: 'LF', view: 'front', camera: { turned: 2, raised: 2 } },
-  { title: 'right hind from behind', limb: 'RH', view: 'rear', camera: { turned: -2, raised: 3 } },
-  { title: 'left fore from below', limb: 'LF', view: 'below', camera: { turned: 1, raised: -2, rolled: 3 } },
+  { title: say`left fore from the front`, limb: 'LF', view: 'front', camera: { turned: 2, raised: 2 } },
+  { title: say`right hind from behind`, limb: 'RH', view: 'rear', camera: { turned: -2, raised: 3 } },
+  { title: say`left fore from below`, limb: 'LF', view: 'below', camera: { turned: 1, raised: -2, rolled: 3 } },
 ];
 
 /** The picture as it is drawn, with where its points lie and what the foot measures. */
@@ -48,7 +49,7 @@ export function trialScene({ limb, view, camera, foot }: Trial) {
 /** Drawn feet to try the page on; none of them exists. */
 export const trialPictures: readonly TrialPicture[] = trials.map((trial) => ({
   title: trial.title,
-  subject: { horse: 'Drawn foot', limb: trial.limb, view: trial.view },
+  subject: { horse: say`Drawn foot`, limb: trial.limb, view: trial.view },
   size: { kind: 'board', width: BOARD.width_mm, height: BOARD.height_mm },
   draw: () => asJpeg(hoofPicture(trialScene(trial))),
 }));

@@ -6,14 +6,15 @@ const notebooks = sources('notebooks');
 
 /** Which folders of lib a folder may import, besides itself. */
 const allowed: Readonly<Record<string, readonly string[]>> = {
+  words: [],
   geometry: [],
   stats: [],
-  sheet: ['stats'],
-  hoof: ['geometry', 'sheet', 'stats'],
-  files: ['sheet', 'hoof'],
-  views: ['sheet', 'hoof', 'stats'],
-  page: ['sheet', 'views'],
-  store: ['sheet', 'files'],
+  sheet: ['stats', 'words'],
+  hoof: ['geometry', 'sheet', 'stats', 'words'],
+  files: ['sheet', 'hoof', 'words'],
+  views: ['sheet', 'hoof', 'stats', 'words'],
+  page: ['sheet', 'views', 'words'],
+  store: ['sheet', 'files', 'words'],
 };
 
 const folderOf = (path: string) => /^lib\/([^/]+)\//.exec(path)?.[1] ?? path;

@@ -1,5 +1,6 @@
 import type { CellValue, Workbook } from 'hucre/xlsx';
 import { isoFromDays } from '../../sheet/days.ts';
+import { say } from '../../words/say.ts';
 import { guard } from '../guard.ts';
 import { type CellGrid, mostColumns } from './cellGrid.ts';
 
@@ -26,11 +27,12 @@ export async function readSpreadsheet(bytes: Uint8Array, file: string): Promise<
     return { file, sheet: name, rows: texts, serial: book.dateSystem === '1904' ? 1904 : 1900 };
   });
   const filled = grids.filter(({ rows }) => rows.some((row) => row.some((text) => text !== '')));
-  if (filled.length === 0) throw new SpreadsheetError(`${file} holds no cells. Choose the file with the measurements`);
+  if (filled.length === 0)
+    throw new SpreadsheetError(say`${file} holds no cells. Choose the file with the measurements`);
   const wide = filled.find(({ rows }) => rows.some((row) => row.length > mostColumns));
   if (wide)
     throw new SpreadsheetError(
-      `The sheet ${wide.sheet.slice(0, 60)} of ${file} has more than ${mostColumns} columns. Take out what is no measurement, and save it again`,
+      say`The sheet ${wide.sheet.slice(0, 60)} of ${file} has more than ${mostColumns} columns. Take out what is no measurement, and save it again`,
     );
   return filled;
 }
@@ -43,7 +45,7 @@ async function workbook(bytes: Uint8Array, file: string): Promise<Workbook> {
     return await (await import('hucre/xlsx')).readXlsx(bytes);
   } catch {
     throw new SpreadsheetError(
-      `${file} could not be read as a spreadsheet (XLSX or ODS). Save it again in its program, or save it there as CSV`,
+      say`${file} could not be read as a spreadsheet (XLSX or ODS). Save it again in its program, or save it there as CSV`,
     );
   }
 }

@@ -3,6 +3,7 @@ import { fitSimilarity, type Similarity } from '../../geometry/fitSimilarity.ts'
 import { lineThrough } from '../../geometry/line.ts';
 import { centreOf, type Point } from '../../geometry/points.ts';
 import { transformPoints } from '../../geometry/transformPoints.ts';
+import { say } from '../../words/say.ts';
 import { away, groundLine, towards } from './groundLine.ts';
 import { isThere, type Located, located } from './located.ts';
 import type { PictureScale } from './pictureMeasures.ts';
@@ -36,13 +37,13 @@ export function layOver(view: PictureView, under: PictureToLay, over: PictureToL
   const n = Math.min(...pictures.map(({ codes }) => codes.length));
   const fail = (failure: string): FitFailure => ({ failure, n, missing: 0 });
   if (pictures.some(({ plane }) => plane.known === 'nothing'))
-    return fail('A known size was expected in both pictures; place the points of a bar or a board in each');
+    return fail(say`A known size was expected in both pictures; place the points of a bar or a board in each`);
   const common = anchors[view].filter((code) => pictures.every(({ codes }) => codes.includes(code)));
   if (common.length === 0)
-    return fail('A place where the foot stands was expected in both pictures; place the same one on each');
+    return fail(say`A place where the foot stands was expected in both pictures; place the same one on each`);
   const steps = pictures.map((picture) => stepOf(picture, common));
   if (!steps.flat().every(isThere))
-    return fail('A ground line was expected in both pictures; place two points on the ground of each');
+    return fail(say`A ground line was expected in both pictures; place two points on the ground of each`);
   const fit = fitSimilarity(steps[0], steps[1]);
   return isFitFailure(fit) ? fail(fit.failure) : fit;
 }

@@ -1,5 +1,6 @@
 import { transformPoints } from '../../geometry/transformPoints.ts';
 import { formatQuantity } from '../../sheet/display.ts';
+import { say } from '../../words/say.ts';
 import { endOf, type Limb } from '../limbs.ts';
 import { measured } from '../measured.ts';
 import { drawFigure, drawGround } from './drawFigure.ts';
@@ -111,14 +112,14 @@ function assumptionsOf(
   const sized = plane.known !== 'nothing';
   return [
     placing_px === undefined
-      ? `Points are placed to within ${defaultPlacing_px} pixels, those of the scale to within ${defaultScalePlacing_px}, one standard deviation. Place the same points twice to know your own`
+      ? say`Points are placed to within ${defaultPlacing_px} pixels, those of the scale to within ${defaultScalePlacing_px}, one standard deviation. Place the same points twice to know your own`
       : '',
     sight === undefined
-      ? `The camera was turned and raised by about ${unknownSquareness_deg}° off square, one standard deviation: without a board the picture doesn't tell`
+      ? say`The camera was turned and raised by about ${unknownSquareness_deg}° off square, one standard deviation: without a board the picture doesn't tell`
       : '',
-    sized && camera === undefined && distance_mm === undefined ? 'The camera was about a metre off' : '',
+    sized && camera === undefined && distance_mm === undefined ? say`The camera was about a metre off` : '',
     sized && depth
-      ? 'The scale stands within 5 mm of the plane of the foot, and landmarks lie off that plane by 3 to 30 mm, one standard deviation'
+      ? say`The scale stands within 5 mm of the plane of the foot, and landmarks lie off that plane by 3 to 30 mm, one standard deviation`
       : '',
   ].filter((sentence) => sentence !== '');
 }

@@ -2,6 +2,7 @@ import { type FitFailure, isFitFailure } from '../../geometry/fitFailure.ts';
 import { fitProjective } from '../../geometry/fitProjective.ts';
 import { inverse, type Matrix } from '../../geometry/matrix.ts';
 import type { Point } from '../../geometry/points.ts';
+import { say } from '../../words/say.ts';
 import type { PictureScale } from './pictureMeasures.ts';
 import { scaleLandmarks } from './views.ts';
 
@@ -29,7 +30,7 @@ export function picturePlane(scale: PictureScale, corners: readonly Point[]): Pi
     const [[x0, y0], [x1, y1]] = corners;
     const length_px = Math.hypot(x1 - x0, y1 - y0);
     if (!(length_px > 0))
-      return { failure: 'The two ends of the bar lie on one another; place them apart', n: 2, missing: 0 };
+      return { failure: say`The two ends of the bar lie on one another; place them apart`, n: 2, missing: 0 };
     return sized(scale.length_mm / length_px, 'size');
   }
   const { width_mm: width, height_mm: height } = scale;

@@ -1,6 +1,7 @@
 import { isFitFailure } from '../../geometry/fitFailure.ts';
 import type { Point } from '../../geometry/points.ts';
 import { transformPoints } from '../../geometry/transformPoints.ts';
+import { say } from '../../words/say.ts';
 import { isThere } from './located.ts';
 import type { PictureScale } from './pictureMeasures.ts';
 import { type PicturePlane, picturePlane, scaleCodes, unscaledPlane } from './picturePlane.ts';
@@ -46,7 +47,7 @@ export function placedPicture(
 function planeOf(scale: PictureScale | undefined, corners: readonly Point[]): PicturePlane | string {
   if (scale === undefined) return unscaledPlane;
   const missing = corners.findIndex((corner) => !isThere(corner));
-  if (missing >= 0) return `${scaleLandmarks[scale.kind][missing].title} of the ${scale.kind} is not placed`;
+  if (missing >= 0) return say`${scaleLandmarks[scale.kind][missing].title} of the ${scale.kind} is not placed`;
   const found = picturePlane(scale, corners);
-  return isFitFailure(found) ? `The ${scale.kind} can't be used: ${found.failure}` : found;
+  return isFitFailure(found) ? say`The ${scale.kind} can't be used: ${found.failure}` : found;
 }

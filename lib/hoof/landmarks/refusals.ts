@@ -1,4 +1,6 @@
 import { formatQuantity } from '../../sheet/display.ts';
+import { fixed } from '../../words/fixed.ts';
+import { say } from '../../words/say.ts';
 import { type Limb, limbName } from '../limbs.ts';
 import type { PictureOptions, Refusal, Squareness } from './pictureMeasures.ts';
 import type { Reading } from './reading.ts';
@@ -24,18 +26,18 @@ export function refusalByPicture(
   const angle = unit === 'deg' || unit === '1';
   if (!sized && !angle)
     return {
-      reason: fault ?? 'Nothing in the picture has a known size',
-      remedy: 'Put a bar of known length or a board with four corners in the plane of the foot, and place its points',
+      reason: fault ?? say`Nothing in the picture has a known size`,
+      remedy: say`Put a bar of known length or a board with four corners in the plane of the foot, and place its points`,
     };
   if (square && !square.usable)
     return {
-      reason: `The camera was ${square.off_deg.toFixed(1)}° off square, more than ${mostOff_deg}°`,
+      reason: say`The camera was ${fixed(square.off_deg, 1)}° off square, more than ${mostOff_deg}°`,
       remedy: remedyOf(square, view),
     };
   if (sided && swapped)
     return {
-      reason: `Inside and outside lie the wrong way round for the ${limbName(limb)}`,
-      remedy: 'Check which foot this is and that the picture is not mirrored, or place the inside points on the inside',
+      reason: say`Inside and outside lie the wrong way round for the ${limbName(limb)}`,
+      remedy: say`Check which foot this is and that the picture is not mirrored, or place the inside points on the inside`,
     };
   return undefined;
 }
@@ -50,7 +52,7 @@ export function refusalByError(
   if (error <= shows.value) return undefined;
   const words = (value: number) => formatQuantity(value, unit, units);
   const reason = Number.isNaN(error)
-    ? 'Its error could not be worked out'
-    : `Its error, ${words(error)}, is larger than the ${words(shows.value)} that it should show`;
+    ? say`Its error could not be worked out`
+    : say`Its error, ${words(error)}, is larger than the ${words(shows.value)} that it should show`;
   return { reason, remedy };
 }

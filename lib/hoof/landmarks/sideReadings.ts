@@ -1,4 +1,5 @@
 import type { Point } from '../../geometry/points.ts';
+import { say } from '../../words/say.ts';
 import type { Figure } from './figure.ts';
 import { angleOverGround, between, groundLine } from './groundLine.ts';
 import { isThere, type Located } from './located.ts';
@@ -13,28 +14,28 @@ export const sideReadings: readonly Reading[] = [
   {
     ...angle,
     name: 'toe_angle_deg',
-    title: 'Toe angle',
+    title: say`Toe angle`,
     figure: (at) => openBackwards(at, along(at, 'toe_wall', 'toe_ground', 'toe_hairline')),
     shows: { value: 1.5, source: 'hobbs-2018' },
   },
   {
     ...angle,
     name: 'heel_angle_deg',
-    title: 'Heel angle',
+    title: say`Heel angle`,
     figure: (at) => openBackwards(at, along(at, 'heel_tubules', 'heel_ground', 'heel_hairline')),
     shows: { value: 5, source: 'turner-balance' },
   },
   {
     ...angle,
     name: 'pastern_angle_deg',
-    title: 'Pastern angle',
+    title: say`Pastern angle`,
     figure: (at) => openBackwards(at, along(at, 'pastern_front', 'pastern_centre', 'fetlock_centre')),
     shows: { value: 3, source: practice },
   },
   {
     ...angle,
     name: 'shoulder_angle_deg',
-    title: 'Shoulder angle',
+    title: say`Shoulder angle`,
     figure: (at) => openBackwards(at, [at.one('shoulder_point'), at.one('shoulder_top')]),
     shows: { value: 5, source: practice },
     frontOnly: true,
@@ -42,14 +43,14 @@ export const sideReadings: readonly Reading[] = [
   {
     ...length,
     name: 'toe_length_mm',
-    title: 'Toe length',
+    title: say`Toe length`,
     figure: (at) => ({ kind: 'length', from: at.one('toe_ground'), to: at.one('toe_hairline') }),
     shows: { value: 6.5, source: 'turner-1992' },
   },
   {
     ...length,
     name: 'heel_length_mm',
-    title: 'Heel length',
+    title: say`Heel length`,
     figure: (at) => ({ kind: 'length', from: at.one('heel_ground'), to: at.one('heel_hairline') }),
     shows: { value: 5, source: 'ogrady-sheared' },
   },

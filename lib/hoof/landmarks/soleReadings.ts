@@ -12,6 +12,7 @@ import { resamplePath } from '../../geometry/resamplePath.ts';
 import { roundness } from '../../geometry/roundness.ts';
 import { smoothPath } from '../../geometry/smoothPath.ts';
 import { widestWidth } from '../../geometry/widestWidth.ts';
+import { say } from '../../words/say.ts';
 import type { Figure } from './figure.ts';
 import { lineOf } from './groundLine.ts';
 import { isThere, type Located } from './located.ts';
@@ -27,7 +28,7 @@ export const soleReadings: readonly Reading[] = [
   {
     ...length,
     name: 'foot_width_mm',
-    title: 'Foot width',
+    title: say`Foot width`,
     figure(at) {
       const [inside, outside] = [at.one('medial_widest'), at.one('lateral_widest')];
       if (isThere(inside) && isThere(outside)) return { kind: 'length', from: inside, to: outside };
@@ -41,7 +42,7 @@ export const soleReadings: readonly Reading[] = [
   {
     ...length,
     name: 'foot_length_mm',
-    title: 'Foot length',
+    title: say`Foot length`,
     figure: (at) => ({
       kind: 'length',
       from: toe(at),
@@ -52,7 +53,7 @@ export const soleReadings: readonly Reading[] = [
   {
     ...length,
     name: 'heel_width_mm',
-    title: 'Heel width',
+    title: say`Heel width`,
     figure(at) {
       const [from, to] = heels(at);
       return { kind: 'length', from, to };
@@ -62,14 +63,14 @@ export const soleReadings: readonly Reading[] = [
   {
     ...length,
     name: 'frog_width_mm',
-    title: 'Frog width',
+    title: say`Frog width`,
     figure: (at) => ({ kind: 'length', from: at.one('medial_frog'), to: at.one('lateral_frog') }),
     shows: { value: 5, source: practice },
   },
   {
     ...length,
     name: 'frog_length_mm',
-    title: 'Frog length',
+    title: say`Frog length`,
     figure(at) {
       const tip = at.one('frog_tip');
       return {
@@ -84,14 +85,14 @@ export const soleReadings: readonly Reading[] = [
     view: 'below',
     unit: 'mm2',
     name: 'outline_area_mm2',
-    title: 'Area within the outline',
+    title: say`Area within the outline`,
     figure: (at) => ofOutline(at, polygonArea),
     shows: { value: 500, source: practice },
   },
   {
     ...length,
     name: 'outline_perimeter_mm',
-    title: 'Length of the outline',
+    title: say`Length of the outline`,
     figure: (at) => ofOutline(at, polygonPerimeter),
     shows: { value: 10, source: practice },
   },
@@ -99,7 +100,7 @@ export const soleReadings: readonly Reading[] = [
     view: 'below',
     unit: '1',
     name: 'outline_roundness',
-    title: 'Roundness of the outline',
+    title: say`Roundness of the outline`,
     figure: (at) => ofOutline(at, roundness),
     shows: { value: 0.05, source: practice },
   },
@@ -107,14 +108,14 @@ export const soleReadings: readonly Reading[] = [
     view: 'below',
     unit: '1',
     name: 'ellipse_ratio',
-    title: 'Width to length of the ellipse nearest to the outline',
+    title: say`Width to length of the ellipse nearest to the outline`,
     figure: (at) => ofOutline(at, (points) => ellipseRatio(resamplePath(points, steps), middle(at))),
     shows: { value: 0.05, source: practice },
   },
   {
     ...length,
     name: 'outline_asymmetry_mm',
-    title: 'How far left and right lie from their common mean',
+    title: say`How far left and right lie from their common mean`,
     figure: (at) => ofOutline(at, asymmetry),
     shows: { value: 3, source: practice },
   },

@@ -1,4 +1,6 @@
 import { degree } from '../../geometry/degrees.ts';
+import { fixed } from '../../words/fixed.ts';
+import { say } from '../../words/say.ts';
 import type { Squareness } from './pictureMeasures.ts';
 import type { PictureView } from './placedPoint.ts';
 import type { Sight } from './sight.ts';
@@ -16,28 +18,31 @@ export function squareness({ slope: [across, down] }: Sight, view: PictureView):
   const off_deg = Math.atan(Math.hypot(across, down)) / degree;
   const usable = off_deg <= mostOff_deg;
   const ways = [
-    Math.abs(turn_deg) < 1 ? '' : `${Math.abs(turn_deg).toFixed(0)}° too far to the ${turn_deg > 0 ? 'left' : 'right'}`,
-    Math.abs(tilt_deg) < 1 ? '' : `${Math.abs(tilt_deg).toFixed(0)}° too ${high(tilt_deg > 0, view)}`,
+    Math.abs(turn_deg) < 1
+      ? ''
+      : say`${fixed(Math.abs(turn_deg), 0)}° too far to the ${turn_deg > 0 ? say`left` : say`right`}`,
+    Math.abs(tilt_deg) < 1 ? '' : say`${fixed(Math.abs(tilt_deg), 0)}° too ${high(tilt_deg > 0, view)}`,
   ].filter((way) => way !== '');
-  const place = ways.length === 0 ? 'The camera stood square to the board' : `The camera stood ${ways.join(' and ')}`;
+  const place =
+    ways.length === 0 ? say`The camera stood square to the board` : say`The camera stood ${ways.join(' and ')}`;
   const words =
     off_deg <= nearlySquare_deg
-      ? `${place}: square enough`
+      ? say`${place}: square enough`
       : usable
-        ? `${place}. What lies in the plane of the board is put right; what stands before or behind it adds error`
+        ? say`${place}. What lies in the plane of the board is put right; what stands before or behind it adds error`
         : `${place}: too far off square to measure from. ${remedyOf({ turn_deg, tilt_deg }, view)}`;
   return { tilt_deg, turn_deg, off_deg, words, usable };
 }
 
 /** What to do about a camera that was off square. */
 export function remedyOf({ turn_deg, tilt_deg }: Pick<Squareness, 'turn_deg' | 'tilt_deg'>, view: PictureView): string {
-  if (view === 'below') return 'Hold the camera straight over the sole, then take the picture again';
+  if (view === 'below') return say`Hold the camera straight over the sole, then take the picture again`;
   if (Math.abs(turn_deg) >= Math.abs(tilt_deg))
-    return `Step to the ${turn_deg > 0 ? 'right' : 'left'} until you look square at the foot, then take the picture again`;
-  return 'Hold the camera at the height of the foot, then take the picture again';
+    return say`Step to the ${turn_deg > 0 ? say`right` : say`left`} until you look square at the foot, then take the picture again`;
+  return say`Hold the camera at the height of the foot, then take the picture again`;
 }
 
 function high(above: boolean, view: PictureView): string {
-  if (view === 'below') return `far towards the ${above ? 'top' : 'bottom'} of the picture`;
+  if (view === 'below') return say`far towards the ${above ? say`top` : say`bottom`} of the picture`;
   return above ? 'high' : 'low';
 }

@@ -1,4 +1,5 @@
 import type { Point } from '../../geometry/points.ts';
+import { say } from '../../words/say.ts';
 import type { Limb } from '../limbs.ts';
 import { angleOverGround, between, groundLine, heightOverGround } from './groundLine.ts';
 import { isThere, type Located } from './located.ts';
@@ -7,8 +8,8 @@ import type { Reading } from './reading.ts';
 
 const practice = 'common practice, no source';
 const sides = [
-  { side: 'medial', other: 'lateral', word: 'Inside' },
-  { side: 'lateral', other: 'medial', word: 'Outside' },
+  { side: 'medial', other: 'lateral', word: say`Inside` },
+  { side: 'lateral', other: 'medial', word: say`Outside` },
 ] as const;
 type UprightView = 'front' | 'rear';
 
@@ -19,7 +20,7 @@ export const uprightReadings: readonly Reading[] = [
       view: 'front',
       unit: 'mm',
       name: `${side}_wall_mm`,
-      title: `${word} wall height`,
+      title: say`${word} wall height`,
       figure: (at) => heightOverGround(at.one(`${side}_hairline`), at.one(`${side}_ground`), groundLine(at, 'front')),
       shows: { value: 5, source: 'baus-mediolateral' },
       sided: true,
@@ -30,7 +31,7 @@ export const uprightReadings: readonly Reading[] = [
       view: 'front',
       unit: 'deg',
       name: `${side}_wall_angle_deg`,
-      title: `${word} wall slope`,
+      title: say`${word} wall slope`,
       figure(at, limb) {
         const [foot, top, opposite] = [at.one(`${side}_ground`), at.one(`${side}_hairline`), at.one(`${other}_ground`)];
         const inwards = isThere(opposite) ? between(foot, opposite) : pictureWay('front', limb, other);
@@ -45,7 +46,7 @@ export const uprightReadings: readonly Reading[] = [
       view: 'rear',
       unit: 'mm',
       name: `${side}_heel_mm`,
-      title: `${word} heel height`,
+      title: say`${word} heel height`,
       figure: (at) =>
         heightOverGround(at.one(`${side}_heel_hairline`), at.one(`${side}_heel_ground`), groundLine(at, 'rear')),
       shows: { value: 5, source: 'ogrady-sheared' },
@@ -56,7 +57,7 @@ export const uprightReadings: readonly Reading[] = [
     view: 'rear',
     unit: 'mm',
     name: 'bulb_width_mm',
-    title: 'Distance of the heel bulbs',
+    title: say`Distance of the heel bulbs`,
     figure: (at) => ({ kind: 'length', from: at.one('medial_bulb'), to: at.one('lateral_bulb') }),
     shows: { value: 8, source: practice },
   },
@@ -65,7 +66,7 @@ export const uprightReadings: readonly Reading[] = [
       view,
       unit: 'deg',
       name: `limb_axis_${view}_deg`,
-      title: 'Limb against the ground, on the inside',
+      title: say`Limb against the ground, on the inside`,
       figure: (at, limb) => angleOverGround(axis(at), groundLine(at, view), pictureWay(view, limb, 'medial')),
       shows: { value: 3, source: practice },
     }),

@@ -1,3 +1,4 @@
+import { say } from '../../words/say.ts';
 import type { Landmark } from './landmark.ts';
 import type { PictureView } from './placedPoint.ts';
 
@@ -35,88 +36,88 @@ function outside(landmark: Landmark): Landmark {
 
 const ground = several(
   'ground',
-  'The ground',
-  'Two or more points on the ground in the plane of the foot, one well to the left of it and one well to the right.',
+  say`The ground`,
+  say`Two or more points on the ground in the plane of the foot, one well to the left of it and one well to the right.`,
   5,
 );
 
 const axis = several(
   'limb_axis',
-  'The middle line of the limb',
-  'Two or more points half way between the two outlines of the limb, from the cannon down to the pastern.',
+  say`The middle line of the limb`,
+  say`Two or more points half way between the two outlines of the limb, from the cannon down to the pastern.`,
   30,
 );
 
-const hairline = 'where the horn ends and the hair begins';
+const hairline = say`where the horn ends and the hair begins`;
 
 /** The four views with their landmarks. */
 export const landmarkViews: readonly LandmarkView[] = [
   {
     view: 'side',
-    title: 'From the side',
+    title: say`From the side`,
     how: 'Hard level ground, the horse standing square on it with the cannon upright. Camera at the height of the foot, square to its side, so that the near heel hides the far one; step back and zoom in. Brush the hair up off the hairline.',
     landmarks: [
       ground,
       one(
         'toe_ground',
-        'Toe at the ground',
-        'The foremost point of the front wall at the ground; in a shod foot, of the shoe.',
+        say`Toe at the ground`,
+        say`The foremost point of the front wall at the ground; in a shod foot, of the shoe.`,
         3,
         'feif-toe-length',
       ),
       one(
         'toe_hairline',
-        'Toe at the hairline',
-        `The upper end of the front wall at mid-toe, ${hairline}.`,
+        say`Toe at the hairline`,
+        say`The upper end of the front wall at mid-toe, ${hairline}.`,
         3,
         'feif-toe-length',
       ),
       several(
         'toe_wall',
-        'Along the front wall',
-        'Two or more points along the straight part of the front wall: where the wall is bulged or dished, along its upper third.',
+        say`Along the front wall`,
+        say`Two or more points along the straight part of the front wall: where the wall is bulged or dished, along its upper third.`,
         3,
       ),
       one(
         'heel_ground',
-        'Heel at the ground',
-        'The rearmost point of the near heel that bears on the ground; in a shod foot, straight below on the ground side of the shoe.',
+        say`Heel at the ground`,
+        say`The rearmost point of the near heel that bears on the ground; in a shod foot, straight below on the ground side of the shoe.`,
         4,
         'turner-tape',
       ),
       one(
         'heel_hairline',
-        'Heel at the hairline',
-        `The upper end of the horn tubules of the near heel, ${hairline}, not the outline of the bulb.`,
+        say`Heel at the hairline`,
+        say`The upper end of the horn tubules of the near heel, ${hairline}, not the outline of the bulb.`,
         4,
         'turner-tape',
       ),
       several(
         'heel_tubules',
-        'Along the heel’s horn tubules',
-        'Two or more points along one horn tubule of the near heel.',
+        say`Along the heel’s horn tubules`,
+        say`Two or more points along one horn tubule of the near heel.`,
         4,
       ),
       several(
         'pastern_front',
-        'The front line of the pastern',
-        'Two or more points along the front outline of the pastern, from above the hairline to below the fetlock.',
+        say`The front line of the pastern`,
+        say`Two or more points along the front outline of the pastern, from above the hairline to below the fetlock.`,
         5,
         'adams-stashak',
       ),
       optional(
         one(
           'pastern_centre',
-          'Middle of the pastern',
-          'Half way between the front and the rear outline of the pastern, just above the foot.',
+          say`Middle of the pastern`,
+          say`Half way between the front and the rear outline of the pastern, just above the foot.`,
           5,
         ),
       ),
       optional(
         one(
           'fetlock_centre',
-          'Middle of the fetlock',
-          'The middle of the fetlock joint, half way between its front and its rear outline.',
+          say`Middle of the fetlock`,
+          say`The middle of the fetlock joint, half way between its front and its rear outline.`,
           5,
         ),
       ),
@@ -124,30 +125,30 @@ export const landmarkViews: readonly LandmarkView[] = [
         ...optional(
           one(
             'shoulder_top',
-            'Top of the shoulder blade',
-            'The upper end of the ridge of the shoulder blade, at the withers.',
+            say`Top of the shoulder blade`,
+            say`The upper end of the ridge of the shoulder blade, at the withers.`,
             20,
           ),
         ),
         frontOnly: true,
       },
       {
-        ...optional(one('shoulder_point', 'Point of the shoulder', 'The foremost point of the shoulder.', 20)),
+        ...optional(one('shoulder_point', say`Point of the shoulder`, say`The foremost point of the shoulder.`, 20)),
         frontOnly: true,
       },
     ],
   },
   {
     view: 'front',
-    title: 'From the front',
+    title: say`From the front`,
     how: 'Hard level ground, the horse standing square on it. Camera at the height of the foot, straight before the toe, so that as much of the inside is seen as of the outside; step back and zoom in. Brush the hair up off the hairline.',
     landmarks: [
       ground,
       inside(
         one(
           'medial_hairline',
-          'Inside hairline',
-          `The outline of the inside wall at its widest part, ${hairline}.`,
+          say`Inside hairline`,
+          say`The outline of the inside wall at its widest part, ${hairline}.`,
           5,
           'lesniak-2017',
         ),
@@ -155,8 +156,8 @@ export const landmarkViews: readonly LandmarkView[] = [
       inside(
         one(
           'medial_ground',
-          'Inside wall at the ground',
-          'The lower end of the same outline, at the ground; in a shod foot, of the shoe.',
+          say`Inside wall at the ground`,
+          say`The lower end of the same outline, at the ground; in a shod foot, of the shoe.`,
           5,
           'lesniak-2017',
         ),
@@ -164,8 +165,8 @@ export const landmarkViews: readonly LandmarkView[] = [
       outside(
         one(
           'lateral_hairline',
-          'Outside hairline',
-          `The outline of the outside wall at its widest part, ${hairline}.`,
+          say`Outside hairline`,
+          say`The outline of the outside wall at its widest part, ${hairline}.`,
           5,
           'lesniak-2017',
         ),
@@ -173,8 +174,8 @@ export const landmarkViews: readonly LandmarkView[] = [
       outside(
         one(
           'lateral_ground',
-          'Outside wall at the ground',
-          'The lower end of the same outline, at the ground; in a shod foot, of the shoe.',
+          say`Outside wall at the ground`,
+          say`The lower end of the same outline, at the ground; in a shod foot, of the shoe.`,
           5,
           'lesniak-2017',
         ),
@@ -184,15 +185,15 @@ export const landmarkViews: readonly LandmarkView[] = [
   },
   {
     view: 'rear',
-    title: 'From behind',
+    title: say`From behind`,
     how: 'Hard level ground, the horse standing square on it and held by someone at its head. Camera at the height of the foot, straight behind the heels; step back and zoom in. Lift the feathers off the heels.',
     landmarks: [
       ground,
       inside(
         one(
           'medial_heel_hairline',
-          'Inside heel at the hairline',
-          `The inside heel, ${hairline}.`,
+          say`Inside heel at the hairline`,
+          say`The inside heel, ${hairline}.`,
           5,
           'ogrady-sheared',
         ),
@@ -200,8 +201,8 @@ export const landmarkViews: readonly LandmarkView[] = [
       inside(
         one(
           'medial_heel_ground',
-          'Inside heel at the ground',
-          'The ground below the inside heel; in a shod foot, the ground side of the shoe.',
+          say`Inside heel at the ground`,
+          say`The ground below the inside heel; in a shod foot, the ground side of the shoe.`,
           5,
           'ogrady-sheared',
         ),
@@ -209,8 +210,8 @@ export const landmarkViews: readonly LandmarkView[] = [
       outside(
         one(
           'lateral_heel_hairline',
-          'Outside heel at the hairline',
-          `The outside heel, ${hairline}.`,
+          say`Outside heel at the hairline`,
+          say`The outside heel, ${hairline}.`,
           5,
           'ogrady-sheared',
         ),
@@ -218,8 +219,8 @@ export const landmarkViews: readonly LandmarkView[] = [
       outside(
         one(
           'lateral_heel_ground',
-          'Outside heel at the ground',
-          'The ground below the outside heel; in a shod foot, the ground side of the shoe.',
+          say`Outside heel at the ground`,
+          say`The ground below the outside heel; in a shod foot, the ground side of the shoe.`,
           5,
           'ogrady-sheared',
         ),
@@ -228,8 +229,8 @@ export const landmarkViews: readonly LandmarkView[] = [
         optional(
           one(
             'medial_bulb',
-            'Inside heel bulb',
-            'The rearmost point of the inside bulb: the middle of its roundness.',
+            say`Inside heel bulb`,
+            say`The rearmost point of the inside bulb: the middle of its roundness.`,
             8,
           ),
         ),
@@ -238,8 +239,8 @@ export const landmarkViews: readonly LandmarkView[] = [
         optional(
           one(
             'lateral_bulb',
-            'Outside heel bulb',
-            'The rearmost point of the outside bulb: the middle of its roundness.',
+            say`Outside heel bulb`,
+            say`The rearmost point of the outside bulb: the middle of its roundness.`,
             8,
           ),
         ),
@@ -249,21 +250,21 @@ export const landmarkViews: readonly LandmarkView[] = [
   },
   {
     view: 'below',
-    title: 'From below',
+    title: say`From below`,
     how: 'The foot picked up, clean and hanging freely, someone at the horse’s head. Camera square over the sole, above the point just behind the tip of the frog; never kneel or sit beside the foot.',
     landmarks: [
       one(
         'toe',
-        'Middle of the toe',
-        'The foremost point of the bearing edge of the wall, at mid-toe.',
+        say`Middle of the toe`,
+        say`The foremost point of the bearing edge of the wall, at mid-toe.`,
         3,
         'measuring-walkthrough',
       ),
       inside(
         one(
           'medial_heel',
-          'Inside heel buttress',
-          'The rear outer corner of the wall at the inside heel, where it turns in to the bar.',
+          say`Inside heel buttress`,
+          say`The rear outer corner of the wall at the inside heel, where it turns in to the bar.`,
           3,
           'measuring-walkthrough',
         ),
@@ -271,8 +272,8 @@ export const landmarkViews: readonly LandmarkView[] = [
       outside(
         one(
           'lateral_heel',
-          'Outside heel buttress',
-          'The rear outer corner of the wall at the outside heel, where it turns in to the bar.',
+          say`Outside heel buttress`,
+          say`The rear outer corner of the wall at the outside heel, where it turns in to the bar.`,
           3,
           'measuring-walkthrough',
         ),
@@ -280,8 +281,8 @@ export const landmarkViews: readonly LandmarkView[] = [
       inside(
         one(
           'medial_widest',
-          'Widest point inside',
-          'The outer edge of the inside wall where the foot is widest.',
+          say`Widest point inside`,
+          say`The outer edge of the inside wall where the foot is widest.`,
           3,
           'measuring-walkthrough',
         ),
@@ -289,24 +290,24 @@ export const landmarkViews: readonly LandmarkView[] = [
       outside(
         one(
           'lateral_widest',
-          'Widest point outside',
-          'The outer edge of the outside wall where the foot is widest.',
+          say`Widest point outside`,
+          say`The outer edge of the outside wall where the foot is widest.`,
           3,
           'measuring-walkthrough',
         ),
       ),
       one(
         'frog_tip',
-        'Tip of the frog',
-        'The foremost point of the frog; find the true tip with a finger.',
+        say`Tip of the frog`,
+        say`The foremost point of the frog; find the true tip with a finger.`,
         3,
         'turner-tape',
       ),
       inside(
         one(
           'medial_frog',
-          'Inside corner of the frog',
-          'The inside edge of the frog at its base, where it is widest.',
+          say`Inside corner of the frog`,
+          say`The inside edge of the frog at its base, where it is widest.`,
           3,
           'turner-tape',
         ),
@@ -314,23 +315,23 @@ export const landmarkViews: readonly LandmarkView[] = [
       outside(
         one(
           'lateral_frog',
-          'Outside corner of the frog',
-          'The outside edge of the frog at its base, where it is widest.',
+          say`Outside corner of the frog`,
+          say`The outside edge of the frog at its base, where it is widest.`,
           3,
           'turner-tape',
         ),
       ),
       several(
         'centre_line',
-        'The middle line',
-        'Two or more points along the middle line of the foot: the furrow of the frog and mid-toe.',
+        say`The middle line`,
+        say`Two or more points along the middle line of the foot: the furrow of the frog and mid-toe.`,
         3,
       ),
       {
         ...several(
           'outline',
-          'The outline',
-          'Ten or more points round the outer edge of the wall, from one heel buttress by the toe to the other.',
+          say`The outline`,
+          say`Ten or more points round the outer edge of the wall, from one heel buttress by the toe to the other.`,
           3,
         ),
         least: 10,
@@ -364,40 +365,40 @@ export const scaleLandmarks: Readonly<Record<'bar' | 'board', readonly Landmark[
   bar: [
     one(
       'bar_start',
-      'One end of the bar',
-      'The end of the known length that is further to the left in the picture.',
+      say`One end of the bar`,
+      say`The end of the known length that is further to the left in the picture.`,
       0,
     ),
     one(
       'bar_end',
-      'Other end of the bar',
-      'The end of the known length that is further to the right in the picture.',
+      say`Other end of the bar`,
+      say`The end of the known length that is further to the right in the picture.`,
       0,
     ),
   ],
   board: [
     one(
       'board_lower_left',
-      'Lower left corner',
-      'The corner of the board that is lowest on the left in the picture.',
+      say`Lower left corner`,
+      say`The corner of the board that is lowest on the left in the picture.`,
       0,
     ),
     one(
       'board_lower_right',
-      'Lower right corner',
-      'The corner of the board that is lowest on the right in the picture.',
+      say`Lower right corner`,
+      say`The corner of the board that is lowest on the right in the picture.`,
       0,
     ),
     one(
       'board_upper_right',
-      'Upper right corner',
-      'The corner of the board that is highest on the right in the picture.',
+      say`Upper right corner`,
+      say`The corner of the board that is highest on the right in the picture.`,
       0,
     ),
     one(
       'board_upper_left',
-      'Upper left corner',
-      'The corner of the board that is highest on the left in the picture.',
+      say`Upper left corner`,
+      say`The corner of the board that is highest on the left in the picture.`,
       0,
     ),
   ],

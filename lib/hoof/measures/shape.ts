@@ -1,3 +1,4 @@
+import { say } from '../../words/say.ts';
 import type { Measure } from '../measure.ts';
 
 const below = { table: 'feet', view: 'below' } as const;
@@ -7,12 +8,11 @@ export const shape: readonly Measure[] = [
   {
     ...below,
     name: 'width_to_length',
-    title: 'Foot width to length',
+    title: say`Foot width to length`,
     unit: '1',
     formula: 'foot_width_mm / foot_length_mm',
-    sentence: 'the foot is {value} times as wide as it is long',
-    about:
-      'Front feet are the rounder, hind feet the more pointed: compare a foot with its own pair and herd. No study with a figure for the ratio was read, so there is no range.',
+    sentence: say`the foot is {value} times as wide as it is long`,
+    about: say`Front feet are the rounder, hind feet the more pointed: compare a foot with its own pair and herd. No study with a figure for the ratio was read, so there is no range.`,
     ranked: true,
     ranges: [],
     source: 'stachurska-2008',
@@ -21,12 +21,11 @@ export const shape: readonly Measure[] = [
   {
     ...below,
     name: 'frog_ratio',
-    title: 'Frog width to length',
+    title: say`Frog width to length`,
     unit: '1',
     formula: 'frog_width_mm / frog_length_mm',
-    sentence: 'the frog is {value} times as wide as it is long',
-    about:
-      'A foot is called contracted where its frog is less than 0.67 times as wide as long. In three published herds two thirds to nine tenths of horses were.',
+    sentence: say`the frog is {value} times as wide as it is long`,
+    about: say`A foot is called contracted where its frog is less than 0.67 times as wide as long. In three published herds two thirds to nine tenths of horses were.`,
     ranked: true,
     ranges: [
       {
@@ -49,11 +48,11 @@ export const shape: readonly Measure[] = [
   {
     ...below,
     name: 'heel_width_to_foot_width',
-    title: 'Heel width to foot width',
+    title: say`Heel width to foot width`,
     unit: '1',
     formula: 'heel_width_mm / foot_width_mm',
-    sentence: 'the heels are {value} times as wide as the foot',
-    about: 'How open the heels are. Hind feet are relatively the wider here. No published limit was read.',
+    sentence: say`the heels are {value} times as wide as the foot`,
+    about: say`How open the heels are. Hind feet are relatively the wider here. No published limit was read.`,
     ranked: true,
     ranges: [],
     source: 'stachurska-2008',
@@ -62,11 +61,11 @@ export const shape: readonly Measure[] = [
   {
     ...below,
     name: 'sole_area_cm2',
-    title: 'Sole area',
+    title: say`Sole area`,
     unit: 'cm2',
     formula: 'pi() / 4 * foot_width_mm * foot_length_mm',
-    sentence: 'the sole covers about {value}',
-    about: 'The ellipse of the width and length of the foot: π/4 times their product. A real sole is no ellipse.',
+    sentence: say`the sole covers about {value}`,
+    about: say`The ellipse of the width and length of the foot: π/4 times their product. A real sole is no ellipse.`,
     ranges: [],
     source: 'ellipse-area',
     example: { given: { foot_width_mm: 120, foot_length_mm: 130 }, value: 122.52211349000193 },
@@ -74,13 +73,12 @@ export const shape: readonly Measure[] = [
   {
     ...below,
     name: 'sole_load_kg_per_cm2',
-    title: 'Weight on the sole',
+    title: say`Weight on the sole`,
     unit: 'kg/cm2',
     formula:
       "body_weight_kg * (limb == 'LF' || limb == 'RF' ? share_in_front : 1 - share_in_front) / 2 / sole_area_cm2",
-    sentence: 'standing still, each square centimetre of sole carries about {value}',
-    about:
-      'This foot’s share of the body weight over its sole area. The share in front is a setting: 57.5 percent, the middle of the published 55 to 60 percent at rest; the trade’s saying of about 75 percent is common practice, no source. It moves with the head.',
+    sentence: say`standing still, each square centimetre of sole carries about {value}`,
+    about: say`This foot’s share of the body weight over its sole area. The share in front is a setting: 57.5 percent, the middle of the published 55 to 60 percent at rest; the trade’s saying of about 75 percent is common practice, no source. It moves with the head.`,
     ranges: [],
     source: 'anatomy-share',
     example: {
@@ -91,13 +89,12 @@ export const shape: readonly Measure[] = [
   {
     ...below,
     name: 'whole_load_kg_per_cm2',
-    title: 'Whole weight on one foot, as published',
+    title: say`Whole weight on one foot, as published`,
     unit: 'kg/cm2',
     formula: 'body_weight_kg / (coronet_circumference_mm ** 2 / (4 * pi()))',
-    sentence: 'the whole horse over one foot is {value}',
-    about:
-      'The published measure of foot size: whole body weight over the circle of the hairline circumference of one foot. It is not a load that any foot carries. Missing where the circumference was not measured.',
-    ranges: [{ atMost: 5.484, above: 'small for the weight', source: 'afj-load', firmness: 'published' }],
+    sentence: say`the whole horse over one foot is {value}`,
+    about: say`The published measure of foot size: whole body weight over the circle of the hairline circumference of one foot. It is not a load that any foot carries. Missing where the circumference was not measured.`,
+    ranges: [{ atMost: 5.484, above: say`small for the weight`, source: 'afj-load', firmness: 'published' }],
     source: 'turner-1992',
     example: { given: { body_weight_kg: 498.951607, coronet_circumference_mm: 381 }, value: 4.319349420431167 },
   },

@@ -1,4 +1,5 @@
 import { Component, type ComponentChildren } from 'preact';
+import { say } from '../../words/say.ts';
 import { blockKeys } from '../blockKeys.ts';
 import type { Block } from '../blocks.ts';
 import { PicturePart } from '../picture/PicturePart.tsx';
@@ -91,9 +92,10 @@ class Guard extends Component<{ block: Block; children: ComponentChildren }, { f
     const { failure } = this.state;
     if (!failure) return this.props.children;
     return (
-      <p class="trouble" role="alert">
-        This part of the page could not be drawn: {failure.message}. The rest of the page and your tables are untouched.
-      </p>
+      <p
+        class="trouble"
+        role="alert"
+      >{say`This part of the page could not be drawn: ${failure.message}. The rest of the page and your tables are untouched.`}</p>
     );
   }
 }

@@ -1,4 +1,5 @@
 import { useContext, useEffect, useRef, useState } from 'preact/hooks';
+import { say } from '../../words/say.ts';
 import type { Chart } from '../blocks.ts';
 import { saveFile } from '../saveFile.ts';
 import { SurroundingsContext } from '../surroundings.ts';
@@ -55,10 +56,8 @@ function LivePicture({ block }: { block: Chart }) {
               saveFile(`${block.name}.svg`, 'image/svg+xml', svgFile(picture()));
             })
           }
-          aria-label={`Save the chart “${block.title}” as SVG`}
-        >
-          Save as SVG
-        </button>
+          aria-label={say`Save the chart “${block.title}” as SVG`}
+        >{say`Save as SVG`}</button>
         <button
           type="button"
           onClick={() =>
@@ -67,10 +66,8 @@ function LivePicture({ block }: { block: Chart }) {
               saveFile(`${block.name}.png`, 'image/png', await pngFile(picture()));
             })
           }
-          aria-label={`Save the chart “${block.title}” as PNG`}
-        >
-          Save as PNG
-        </button>
+          aria-label={say`Save the chart “${block.title}” as PNG`}
+        >{say`Save as PNG`}</button>
       </p>
     </>
   );

@@ -1,5 +1,6 @@
 import { useContext, useId, useState } from 'preact/hooks';
 import { type DisplayUnits, toDisplay } from '../../sheet/display.ts';
+import { say } from '../../words/say.ts';
 import type { Control } from '../blocks.ts';
 import { SurroundingsContext } from '../surroundings.ts';
 
@@ -124,7 +125,7 @@ function NumberControl({ block }: { block: Of<'number'> }) {
     if (value >= least && value <= most) {
       setWrong('');
       set(block.name, tidy(value / factor));
-    } else setWrong(`Give a number from ${least} to ${most}`);
+    } else setWrong(say`Give a number from ${least} to ${most}`);
   };
   return (
     <div class="control">

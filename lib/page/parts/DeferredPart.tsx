@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { useContext, useEffect, useRef, useState } from 'preact/hooks';
+import { say } from '../../words/say.ts';
 import type { Block, Deferred } from '../blocks.ts';
 import { sameInput } from '../sameInput.ts';
 import { SurroundingsContext } from '../surroundings.ts';
@@ -65,17 +66,13 @@ export function DeferredPart({ block, draw }: DeferredProps) {
         <label>
           {block.label} … <progress value={state.done} max={state.total} />
         </label>{' '}
-        <button type="button" onClick={() => stop.current()}>
-          Stop
-        </button>
+        <button type="button" onClick={() => stop.current()}>{say`Stop`}</button>
       </p>
     );
   return (
     <p class={state.at === 'failed' ? 'trouble' : 'working'} role={state.at === 'failed' ? 'alert' : 'status'}>
-      {block.label}: {state.at === 'failed' ? `this could not be worked out: ${state.reason}.` : 'stopped.'}{' '}
-      <button type="button" onClick={start}>
-        Work it out
-      </button>
+      {block.label}: {state.at === 'failed' ? say`this could not be worked out: ${state.reason}.` : 'stopped.'}{' '}
+      <button type="button" onClick={start}>{say`Work it out`}</button>
     </p>
   );
 }

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { say } from '../../words/say.ts';
 
 /** Runs what may fail outside of drawing, and keeps the reason for a `FailureLine`. */
 export function useFailure(): [string, (action: () => void | Promise<void>) => Promise<void>] {
@@ -16,9 +17,5 @@ export function useFailure(): [string, (action: () => void | Promise<void>) => P
 
 export function FailureLine({ failure }: { failure: string }) {
   if (failure === '') return null;
-  return (
-    <p class="trouble" role="alert">
-      That did not work: {failure}. Your tables are untouched.
-    </p>
-  );
+  return <p class="trouble" role="alert">{say`That did not work: ${failure}. Your tables are untouched.`}</p>;
 }

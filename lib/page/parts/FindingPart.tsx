@@ -1,6 +1,7 @@
 import { useContext } from 'preact/hooks';
 import { stateSign, stateWords } from '../../views/stateSign.ts';
 import { svg } from '../../views/svg.ts';
+import { say } from '../../words/say.ts';
 import type { Finding } from '../blocks.ts';
 import { SurroundingsContext } from '../surroundings.ts';
 import { Drawing } from './Drawing.tsx';
@@ -29,7 +30,7 @@ export function FindingPart({ block }: { block: Finding }) {
         {value && <p class="finding-value number">{value}</p>}
         {against.length + notes.length > 0 && (
           <details open={still || block.state === 'raise'}>
-            <summary>Held against</summary>
+            <summary>{say`Held against`}</summary>
             <ul class="against">
               {against.map((words) => (
                 <li key={words}>{words}</li>

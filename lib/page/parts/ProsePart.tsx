@@ -1,3 +1,4 @@
+import { say } from '../../words/say.ts';
 import type { Prose } from '../blocks.ts';
 import { readProse, type Span } from '../prose.ts';
 
@@ -11,8 +12,8 @@ export function ProsePart({ block }: { block: Prose }) {
   if (tone === 'plain') return <div class="prose">{paragraphs}</div>;
   if (tone === 'aside') return <div class="prose aside">{paragraphs}</div>;
   return (
-    <div class="prose caution" role="note" aria-label="Caution">
-      <p class="caution-word">Take care</p>
+    <div class="prose caution" role="note" aria-label={say`Caution`}>
+      <p class="caution-word">{say`Take care`}</p>
       {paragraphs}
     </div>
   );

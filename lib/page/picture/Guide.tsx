@@ -1,3 +1,4 @@
+import { say } from '../../words/say.ts';
 import { nextPoint, type Placing, put, skip } from './placing.ts';
 import type { Slot } from './slots.ts';
 import type { Spot } from './work.ts';
@@ -25,19 +26,17 @@ export function Guide({ points, placing, doubt }: GuideProps) {
       <p class="picture-next">
         {next ? (
           <>
-            Next: <strong>{next.title}</strong>
-            <span class="picture-count number">
-              {done} of {wanted.length} placed
-            </span>
+            {say`Next:`} <strong>{next.title}</strong>
+            <span class="picture-count number">{say`${done} of ${wanted.length} placed`}</span>
           </>
         ) : (
-          <strong>Every point is placed or left out.</strong>
+          <strong>{say`Every point is placed or left out.`}</strong>
         )}
       </p>
       <p class="picture-how">
         {next
-          ? `${next.where}${next.optional ? ' It may be left out.' : ''}`
-          : 'Drag a point, or nudge it with the arrow keys, to mend it.'}
+          ? `${next.where}${next.optional ? say` It may be left out.` : ''}`
+          : say`Drag a point, or nudge it with the arrow keys, to mend it.`}
       </p>
       {doubt && (
         <p class="trouble" role="alert">
@@ -57,13 +56,15 @@ export function Tools({ points, placing, onPlacing, onTravel }: ToolsProps) {
   return (
     <div class="edit-bar unprinted">
       <button type="button" disabled={!next} onClick={() => onPlacing((now) => (next ? skip(now, next) : now))}>
-        {next?.extra ? 'That is enough of these' : 'Leave this one out'}
+        {next?.extra ? say`That is enough of these` : say`Leave this one out`}
       </button>
       <button type="button" disabled={!undo} onClick={() => onTravel('back')}>
-        Take back{undo && `: ${undo.words}`}
+        {say`Take back`}
+        {undo && `: ${undo.words}`}
       </button>
       <button type="button" disabled={!redo} onClick={() => onTravel('forth')}>
-        Do again{redo && `: ${redo.words}`}
+        {say`Do again`}
+        {redo && `: ${redo.words}`}
       </button>
       {spot && <InHand point={inHand} spot={spot} onPlacing={onPlacing} />}
     </div>
@@ -97,9 +98,9 @@ function InHand({ point, spot, onPlacing }: HandProps) {
   );
   return (
     <fieldset class="picture-hand">
-      <legend class="unseen">{point.title}, in px of the picture</legend>
-      {field(0, 'px from the left')}
-      {field(1, 'from the top')}
+      <legend class="unseen">{say`${point.title}, in px of the picture`}</legend>
+      {field(0, say`px from the left`)}
+      {field(1, say`from the top`)}
     </fieldset>
   );
 }

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { type DisplayUnits, toDisplay } from '../../sheet/display.ts';
+import { say } from '../../words/say.ts';
 import { Ways } from './WhichFoot.tsx';
 import type { KnownSize } from './work.ts';
 
@@ -10,9 +11,9 @@ interface SizeProps {
 }
 
 const KINDS = [
-  { value: 'bar', label: 'A bar' },
-  { value: 'board', label: 'A flat board' },
-  { value: 'none', label: 'Nothing' },
+  { value: 'bar', label: say`A bar` },
+  { value: 'board', label: say`A flat board` },
+  { value: 'none', label: say`Nothing` },
 ];
 
 const FIRST: Readonly<Record<KnownSize['kind'], KnownSize>> = {
@@ -22,10 +23,9 @@ const FIRST: Readonly<Record<KnownSize['kind'], KnownSize>> = {
 };
 
 const ABOUT: Readonly<Record<KnownSize['kind'], string>> = {
-  bar: 'A ruler or stick in the plane of the foot, its length known between two marks. Lengths come out; how square the camera stood does not.',
-  board:
-    'A flat board with four marks at the corners of a rectangle, in the plane of the foot. Lengths come out, and how square the camera stood, and what is askew is set straight in that plane.',
-  none: 'Without a known size there are angles and no lengths.',
+  bar: say`A ruler or stick in the plane of the foot, its length known between two marks. Lengths come out; how square the camera stood does not.`,
+  board: say`A flat board with four marks at the corners of a rectangle, in the plane of the foot. Lengths come out, and how square the camera stood, and what is askew is set straight in that plane.`,
+  none: say`Without a known size there are angles and no lengths.`,
 };
 
 /** What lies in the picture to give its size, and how large it is. */
@@ -45,14 +45,14 @@ export function KnownSizeFields({ size, onChange, units }: SizeProps) {
   return (
     <div class="picture-size">
       <Ways
-        legend="What gives the size"
+        legend={say`What gives the size`}
         choices={KINDS}
         value={size.kind}
         onChange={(kind) => onChange(FIRST[kind as KnownSize['kind']])}
       />
-      {size.kind === 'bar' && field('length', 'Length between the marks')}
-      {size.kind === 'board' && field('width', 'Width between the marks')}
-      {size.kind === 'board' && field('height', 'Height between the marks')}
+      {size.kind === 'bar' && field('length', say`Length between the marks`)}
+      {size.kind === 'board' && field('width', say`Width between the marks`)}
+      {size.kind === 'board' && field('height', say`Height between the marks`)}
       <p class="note">{ABOUT[size.kind]}</p>
     </div>
   );
@@ -74,7 +74,7 @@ function LengthField({ label, value, units, onChange }: LengthProps) {
     setText(typed);
     const mm = Number(typed.trim().replace(',', '.')) / one;
     const good = mm >= 5 && mm <= 2000;
-    setDoubt(good ? '' : `Give a length from ${+(5 * one).toFixed(2)} to ${+(2000 * one).toFixed(0)} ${symbol}`);
+    setDoubt(good ? '' : say`Give a length from ${+(5 * one).toFixed(2)} to ${+(2000 * one).toFixed(0)} ${symbol}`);
     if (good) onChange(mm);
   };
   return (

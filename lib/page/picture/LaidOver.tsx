@@ -1,4 +1,5 @@
 import { useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { say } from '../../words/say.ts';
 import { FailureLine, useFailure } from '../parts/FailureLine.tsx';
 import { asItLies, seenThrough, sightOf, through } from './frames.ts';
 import { openPicture } from './openPicture.ts';
@@ -31,7 +32,7 @@ export function LaidOver({ work, reading, answer, pyramid, others, kept }: OverP
     let made: Pyramid | undefined;
     attempt(async () => {
       const blob = await work.shelf.picture(photo);
-      if (!blob) throw new Error(`The picture ${photo} is not on this device any more`);
+      if (!blob) throw new Error(say`The picture ${photo} is not on this device any more`);
       made = await pyramidOf(await openPicture(blob, photo));
       if (gone) closePyramid(made);
       else setOther(made);
@@ -46,16 +47,14 @@ export function LaidOver({ work, reading, answer, pyramid, others, kept }: OverP
   const laid = useMemo(() => chosen && work.layOver(reading, chosen), [reading, chosen]);
   return (
     <section class="picture-over" aria-labelledby={id}>
-      <h2 id={id}>Beside another picture of this foot</h2>
+      <h2 id={id}>{say`Beside another picture of this foot`}</h2>
       {others.length === 0 ? (
-        <p class="note">
-          Once there are two pictures of this foot from this side on the device, they can be laid over each other.
-        </p>
+        <p class="note">{say`Once there are two pictures of this foot from this side on the device, they can be laid over each other.`}</p>
       ) : (
         <label class="picture-field unprinted">
-          Lay over it
+          {say`Lay over it`}
           <select value={photo} onChange={(event) => setPhoto(event.currentTarget.value)}>
-            <option value="">nothing</option>
+            <option value="">{say`nothing`}</option>
             {others.map((one) => (
               <option key={one.photo} value={one.photo}>
                 {whenWords(one)}
@@ -69,19 +68,19 @@ export function LaidOver({ work, reading, answer, pyramid, others, kept }: OverP
       {chosen && other && laid && 'map' in laid && (
         <>
           <label class="picture-field picture-share">
-            How much of the other shows
+            {say`How much of the other shows`}
             <input
               type="range"
               min="0"
               max="100"
               step="5"
               value={share}
-              aria-valuetext={`${share} of 100`}
+              aria-valuetext={say`${share} of 100`}
               onInput={(event) => setShare(Number(event.currentTarget.value))}
             />
           </label>
           <Both
-            label={`${whenWords(reading)}, and over it ${whenWords(chosen)}`}
+            label={say`${whenWords(reading)}, and over it ${whenWords(chosen)}`}
             share={share / 100}
             layers={[
               { pyramid, map: asItLies, answer, spots: spotsOf(reading, work) },

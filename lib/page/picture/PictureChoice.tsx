@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { say } from '../../words/say.ts';
 import type { KeptReading, TrialPicture } from './work.ts';
 
 interface ChoiceProps {
@@ -18,32 +19,29 @@ export function PictureChoice({ kept, trials, open, onFile, onTrial, onKept, onP
   return (
     <div class="picture-choice unprinted">
       <p class="picture-choosers">
-        <Chooser label="Choose a photograph" accept="image/*" onFile={onFile} />
-        <Chooser label="Take one now" accept="image/*" camera onFile={onFile} />
+        <Chooser label={say`Choose a photograph`} accept="image/*" onFile={onFile} />
+        <Chooser label={say`Take one now`} accept="image/*" camera onFile={onFile} />
       </p>
-      <p class="note">
-        It stays on this device. What is kept of it is the picture alone: the place and everything else that a camera
-        writes into its file are left behind.
-      </p>
+      <p class="note">{say`It stays on this device. What is kept of it is the picture alone: the place and everything else that a camera writes into its file are left behind.`}</p>
       {kept.length > 0 && (
         <p class="picture-kept">
           <label class="picture-field">
-            Pictures on this device
+            {say`Pictures on this device`}
             <select value={open} onChange={(event) => event.currentTarget.value && onKept(event.currentTarget.value)}>
-              <option value="">choose one</option>
+              <option value="">{say`choose one`}</option>
               {kept.map(({ photo, subject }) => (
                 <option key={photo} value={photo}>
-                  {[subject.horse || 'no horse yet', subject.limb, subject.date, photo].join(', ')}
+                  {[subject.horse || say`no horse yet`, subject.limb, subject.date, photo].join(', ')}
                 </option>
               ))}
             </select>
           </label>
-          <Chooser label="Open saved points" accept=".csv,text/csv" onFile={onPoints} />
+          <Chooser label={say`Open saved points`} accept=".csv,text/csv" onFile={onPoints} />
         </p>
       )}
       <p class="picture-kept">
         <label class="picture-field">
-          No photograph at hand? A drawn foot, invented, to try it on
+          {say`No photograph at hand? A drawn foot, invented, to try it on`}
           <select value={trial} onChange={(event) => setTrial(event.currentTarget.value)}>
             {trials.map(({ title }, index) => (
               <option key={title} value={String(index)}>
@@ -52,10 +50,8 @@ export function PictureChoice({ kept, trials, open, onFile, onTrial, onKept, onP
             ))}
           </select>
         </label>
-        <button type="button" onClick={() => onTrial(trials[Number(trial)])}>
-          Draw it
-        </button>
-        {kept.length === 0 && <Chooser label="Open saved points" accept=".csv,text/csv" onFile={onPoints} />}
+        <button type="button" onClick={() => onTrial(trials[Number(trial)])}>{say`Draw it`}</button>
+        {kept.length === 0 && <Chooser label={say`Open saved points`} accept=".csv,text/csv" onFile={onPoints} />}
       </p>
     </div>
   );

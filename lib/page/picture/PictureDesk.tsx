@@ -1,4 +1,5 @@
 import { useContext, useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { say } from '../../words/say.ts';
 import type { PictureBlock } from '../blocks.ts';
 import { FailureLine, useFailure } from '../parts/FailureLine.tsx';
 import { saveFile } from '../saveFile.ts';
@@ -27,7 +28,7 @@ export function PictureDesk({ block, work }: { block: PictureBlock; work: Pictur
   const { units, editing: editingOf, set } = useContext(SurroundingsContext);
   const editing = editingOf?.(block.table);
   useRevision(block.sheet, editing);
-  const [said, say] = useState('');
+  const [said, setSaid] = useState('');
   const [failure, attempt] = useFailure();
   const desk = useOpenPicture(work, (photo) => set('photo', photo));
   const { open, kept } = desk;
@@ -47,7 +48,7 @@ export function PictureDesk({ block, work }: { block: PictureBlock; work: Pictur
     if (!before || !now || before === now) return;
     const words = now.past.length > before.past.length ? now.past.at(-1)?.words : undefined;
     const next = nextPoint(points, now);
-    if (words) say(`Done: ${words}. ${next ? `Next: ${next.title}` : 'Every point is placed'}`);
+    if (words) setSaid(say`Done: ${words}. ${next ? say`Next: ${next.title}` : say`Every point is placed`}`);
   }, [open?.placing]);
 
   function change(by: (placing: Placing) => Placing) {
@@ -82,7 +83,7 @@ export function PictureDesk({ block, work }: { block: PictureBlock; work: Pictur
   function travelled(way: 'back' | 'forth') {
     const step = open?.placing[way === 'back' ? 'past' : 'future'].at(-1);
     change(way === 'back' ? back : forth);
-    say(step ? `${way === 'back' ? 'Taken back' : 'Done again'}: ${step.words}` : 'There is nothing more');
+    setSaid(step ? `${way === 'back' ? say`Taken back` : say`Done again`}: ${step.words}` : say`There is nothing more`);
   }
 
   // A second round is there for its error alone.
@@ -97,7 +98,7 @@ export function PictureDesk({ block, work }: { block: PictureBlock; work: Pictur
       editing.put({ rows: [row], columns, texts, how: 'set', unitOf: () => undefined });
     }
     desk.change((now) => ({ ...now, entered: { repeat, values } }));
-    say('The measures are in the record');
+    setSaid(say`The measures are in the record`);
   }
 
   const others = open
@@ -122,7 +123,7 @@ export function PictureDesk({ block, work }: { block: PictureBlock; work: Pictur
         onFile={(file) => attempt(() => desk.openFile(file))}
         onTrial={(trial) => attempt(() => desk.openTrial(trial))}
         onKept={(photo) => attempt(() => desk.openKept(photo))}
-        onPoints={(file) => attempt(async () => say(await desk.openPoints(file)))}
+        onPoints={(file) => attempt(async () => setSaid(await desk.openPoints(file)))}
       />
       <FailureLine failure={failure} />
       <p class="note" role="status">
@@ -130,16 +131,17 @@ export function PictureDesk({ block, work }: { block: PictureBlock; work: Pictur
       </p>
       {open && reading && answer && (
         <>
-          <h2>Which foot, and what gives its size</h2>
+          <h2>{say`Which foot, and what gives its size`}</h2>
           {open.again && (
             <p class="picture-invented">
-              <strong>{open.again} once more.</strong> Place the same points without looking back. From ten coordinates
-              on, how closely you place points is reckoned from your own repeats.
+              <strong>{say`${open.again} once more.`}</strong>{' '}
+              {say`Place the same points without looking back. From ten coordinates on, how closely you place points is reckoned from your own repeats.`}
             </p>
           )}
           {open.invented && (
             <p class="picture-invented">
-              <strong>A drawn foot.</strong> It is invented, and so is everything that is measured from it.
+              <strong>{say`A drawn foot.`}</strong>{' '}
+              {say`It is invented, and so is everything that is measured from it.`}
             </p>
           )}
           <div class="picture-about">
@@ -158,7 +160,7 @@ export function PictureDesk({ block, work }: { block: PictureBlock; work: Pictur
               units={units}
             />
           </div>
-          <h2>The points</h2>
+          <h2>{say`The points`}</h2>
           <Guide points={points} placing={open.placing} doubt={answer.doubt} />
           <div class="picture-work">
             <Stage
@@ -190,7 +192,7 @@ export function PictureDesk({ block, work }: { block: PictureBlock; work: Pictur
             editing={editing}
             units={units}
             onEnter={enter}
-            onSaid={say}
+            onSaid={setSaid}
           />
           <LaidOver
             key={`over ${open.photo}`}
@@ -206,27 +208,25 @@ export function PictureDesk({ block, work }: { block: PictureBlock; work: Pictur
               type="button"
               class="download"
               onClick={() => saveFile('points.csv', 'text/csv', work.toCsv(desk.all(reading)))}
-            >
-              Save all points as tidy CSV
-            </button>
+            >{say`Save all points as tidy CSV`}</button>
             <button
               type="button"
               class="download"
               onClick={() => attempt(async () => saveFile(`${open.photo}.jpg`, 'image/jpeg', open.jpeg))}
-            >
-              Save this picture without its place
-            </button>
-            <button type="button" onClick={() => attempt(desk.placeAgain)}>
-              Place the points once more, to know your hand
-            </button>
-            <button type="button" onClick={() => attempt(desk.forget)}>
-              Remove this picture from the device
-            </button>
+            >{say`Save this picture without its place`}</button>
+            <button
+              type="button"
+              onClick={() => attempt(desk.placeAgain)}
+            >{say`Place the points once more, to know your hand`}</button>
+            <button
+              type="button"
+              onClick={() => attempt(desk.forget)}
+            >{say`Remove this picture from the device`}</button>
           </p>
           <p class="note">
             {desk.notKept
-              ? 'The browser keeps nothing, so picture and points are gone when you leave this page. Save them before you go.'
-              : 'Picture and points are kept on this device as you go.'}
+              ? say`The browser keeps nothing, so picture and points are gone when you leave this page. Save them before you go.`
+              : say`Picture and points are kept on this device as you go.`}
           </p>
         </>
       )}

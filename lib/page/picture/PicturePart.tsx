@@ -1,4 +1,5 @@
 import { useContext, useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { say } from '../../words/say.ts';
 import type { PictureBlock } from '../blocks.ts';
 import { FailureLine, useFailure } from '../parts/FailureLine.tsx';
 import { SurroundingsContext } from '../surroundings.ts';
@@ -47,8 +48,6 @@ function Fetched({ block }: { block: PictureBlock }) {
   return failure ? (
     <FailureLine failure={failure} />
   ) : (
-    <p class={near ? 'waiting' : 'note'} ref={place}>
-      Getting ready …
-    </p>
+    <p class={near ? 'waiting' : 'note'} ref={place}>{say`Getting ready …`}</p>
   );
 }

@@ -1,3 +1,4 @@
+import { say } from '../../words/say.ts';
 import { nextPoint, type Placing } from './placing.ts';
 import type { Slot } from './slots.ts';
 
@@ -14,7 +15,7 @@ interface ListProps {
 export function PointList({ points, placing, onChoose, onTakeOff, onKey }: ListProps) {
   const next = nextPoint(points, placing);
   return (
-    <ol class="picture-points" aria-label="Points">
+    <ol class="picture-points" aria-label={say`Points`}>
       {points.map((point) => {
         const { name, code, title } = point;
         const state = stateWords(point, placing);
@@ -49,14 +50,14 @@ export function PointList({ points, placing, onChoose, onTakeOff, onKey }: ListP
   );
 }
 
-const TAKE_OFF = 'Take off';
-const WANT = 'Place it after all';
+const TAKE_OFF = say`Take off`;
+const WANT = say`Place it after all`;
 
 function stateWords({ name, code, extra }: Slot, { spots, skipped }: Placing): string {
   const spot = spots.get(name);
   if (spot) return spotWords(spot);
-  if (skipped.has(code)) return 'left out';
-  return extra ? 'one more, if you like' : 'not placed yet';
+  if (skipped.has(code)) return say`left out`;
+  return extra ? say`one more, if you like` : say`not placed yet`;
 }
 
 /** @example spotWords([1203.4, 880]) // '1203, 880' */

@@ -1,4 +1,6 @@
 import type { DisplayUnits } from '../../sheet/display.ts';
+import { midSentence } from '../../words/midSentence.ts';
+import { say } from '../../words/say.ts';
 import type { Editing } from '../sheet/editing.ts';
 import { travel } from '../sheet/typing.ts';
 import type { Entry } from './entering.ts';
@@ -22,14 +24,14 @@ export function Readings({ answer, reading, entry, editing, units, onEnter, onSa
   const refused = measures.filter(({ refused }) => refused);
   return (
     <section class="picture-readings" aria-labelledby="picture-readings">
-      <h2 id="picture-readings">What the points say</h2>
+      <h2 id="picture-readings">{say`What the points say`}</h2>
       {squareness && (
         <p class={`picture-square ${squareness.state}`} role="status">
           {squareness.words}.
         </p>
       )}
       {told.length === 0 && refused.length === 0 && (
-        <p class="note">Nothing yet. Each measure appears as soon as its points are placed.</p>
+        <p class="note">{say`Nothing yet. Each measure appears as soon as its points are placed.`}</p>
       )}
       {told.length > 0 && (
         <dl class="picture-measures">
@@ -43,7 +45,7 @@ export function Readings({ answer, reading, entry, editing, units, onEnter, onSa
       )}
       {refused.length > 0 && (
         <>
-          <h3>Not from this picture</h3>
+          <h3>{say`Not from this picture`}</h3>
           <ul class="picture-refused">
             {byReason(refused).map(({ titles, reason, remedy }) => (
               <li key={titles}>
@@ -55,23 +57,27 @@ export function Readings({ answer, reading, entry, editing, units, onEnter, onSa
       )}
       {measures.length > 0 && (
         <p class="note">
-          ± is one standard error: of placing the points, of the size, of how square the camera stood, and of what
-          stands before or behind the plane of the scale. {answer.assumptions.map((words) => `${words}. `)}
+          {say`± is one standard error: of placing the points, of the size, of how square the camera stood, and of what stands before or behind the plane of the scale.`}{' '}
+          {answer.assumptions.map((words) => `${words}. `)}
         </p>
       )}
       {editing && told.length > 0 && !reading.again && (
         <div class="picture-enter unprinted">
           <p>{entryWords(entry, reading)}</p>
           <p class="edit-bar">
-            <button type="button" class="picture-main" disabled={!entry || isEntered(entry, reading)} onClick={onEnter}>
-              Enter into the record
-            </button>
+            <button
+              type="button"
+              class="picture-main"
+              disabled={!entry || isEntered(entry, reading)}
+              onClick={onEnter}
+            >{say`Enter into the record`}</button>
             {reading.entered && editing.undoable && (
-              <button type="button" onClick={() => onSaid(travel(editing, 'back'))}>
-                Take back: {editing.undoable}
-              </button>
+              <button
+                type="button"
+                onClick={() => onSaid(travel(editing, 'back'))}
+              >{say`Take back: ${editing.undoable}`}</button>
             )}
-            <a href="record.html">To the record</a>
+            <a href="record.html">{say`To the record`}</a>
           </p>
         </div>
       )}
@@ -85,7 +91,7 @@ function byReason(measures: PictureAnswer['measures']) {
   for (const { title, refused } of measures) {
     const { reason, remedy } = refused!;
     const known = said.get(`${reason}\n${remedy}`);
-    if (known) known.titles += `, ${title.toLowerCase()}`;
+    if (known) known.titles += `, ${midSentence(title)}`;
     else said.set(`${reason}\n${remedy}`, { titles: title, reason, remedy });
   }
   return [...said.values()];
@@ -101,12 +107,12 @@ function isEntered({ row, values }: Entry, { entered }: KeptReading): boolean {
 
 function entryWords(entry: Entry | undefined, reading: KeptReading): string {
   const { horse, limb, date, moment } = reading.subject;
-  if (!entry) return 'Name the horse and the day, and the measures can be entered into the record.';
+  if (!entry) return say`Name the horse and the day, and the measures can be entered into the record.`;
   const count = Object.keys(entry.values).length;
-  const what = count === 1 ? 'One measure' : `${count} measures`;
-  const where = [horse, limb, date, moment, `repeat ${entry.repeat}`].join(', ');
-  if (isEntered(entry, reading)) return `${what}: in the record as ${where}.`;
+  const what = count === 1 ? say`One measure` : say`${count} measures`;
+  const where = [horse, limb, date, moment, say`repeat ${entry.repeat}`].join(', ');
+  if (isEntered(entry, reading)) return say`${what}: in the record as ${where}.`;
   if (entry.row >= 0)
-    return `${what} for the row ${where}${reading.entered ? ', in place of what this picture said before' : ', beside what is there'}.`;
-  return `${what} for a new row: ${where}.`;
+    return say`${what} for the row ${where}${reading.entered ? say`, in place of what this picture said before` : say`, beside what is there`}.`;
+  return say`${what} for a new row: ${where}.`;
 }

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useCallback, useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { DisplayUnits } from '../../sheet/display.ts';
+import { say } from '../../words/say.ts';
 import { listenToGestures } from './gestures.ts';
 import { Lens } from './Lens.tsx';
 import { Marks } from './Marks.tsx';
@@ -139,7 +140,7 @@ export function Stage(props: StageProps) {
         // biome-ignore lint/a11y/noNoninteractiveTabindex: keys place and move points in it
         tabIndex={0}
         role="application"
-        aria-roledescription="picture to place points on"
+        aria-roledescription={say`picture to place points on`}
         aria-label={label}
         aria-describedby="picture-keys"
         onKeyDown={onKeyDown}
@@ -165,21 +166,15 @@ export function Stage(props: StageProps) {
         )}
       </div>
       <div class="picture-zoom">
-        <button type="button" onClick={() => zoom(STEP)}>
-          Closer
-        </button>
-        <button type="button" onClick={() => zoom(1 / STEP)}>
-          Wider
-        </button>
-        <button type="button" onClick={() => setSight(undefined)}>
-          Whole picture
-        </button>
+        <button type="button" onClick={() => zoom(STEP)}>{say`Closer`}</button>
+        <button type="button" onClick={() => zoom(1 / STEP)}>{say`Wider`}</button>
+        <button type="button" onClick={() => setSight(undefined)}>{say`Whole picture`}</button>
         <span class="picture-pad">
           {PAD.map(({ key, words, sign }) => (
             <button
               key={key}
               type="button"
-              aria-label={`${words} by one px`}
+              aria-label={say`${words} by one px`}
               disabled={!inHand}
               onClick={() => props.onKey(new KeyboardEvent('keydown', { key }), 1)}
             >
@@ -189,11 +184,10 @@ export function Stage(props: StageProps) {
         </span>
       </div>
       {props.children}
-      <p class="note unprinted" id="picture-keys">
-        Tap or click to place, drag a point to move it, drag beside it to move the picture; rest a finger to aim. Keys
-        on the picture: Enter places in its middle, arrows move the point in hand (Shift for more), Delete takes it off,
-        + and − come closer and go wider.
-      </p>
+      <p
+        class="note unprinted"
+        id="picture-keys"
+      >{say`Tap or click to place, drag a point to move it, drag beside it to move the picture; rest a finger to aim. Keys on the picture: Enter places in its middle, arrows move the point in hand (Shift for more), Delete takes it off, + and − come closer and go wider.`}</p>
     </div>
   );
 }

@@ -1,4 +1,5 @@
 import { useId } from 'preact/hooks';
+import { say } from '../../words/say.ts';
 import type { PictureView, Subject } from './work.ts';
 
 export interface Choice {
@@ -23,7 +24,7 @@ export function WhichFoot({ subject, onChange, horses, limbs, moments, views }: 
   return (
     <div class="picture-which">
       <label class="picture-field">
-        Horse
+        {say`Horse`}
         <input
           type="text"
           list={`${id}-horses`}
@@ -38,11 +39,11 @@ export function WhichFoot({ subject, onChange, horses, limbs, moments, views }: 
         ))}
       </datalist>
       <label class="picture-field">
-        Taken on
+        {say`Taken on`}
         <input type="date" value={subject.date} required onInput={(event) => set('date')(event.currentTarget.value)} />
       </label>
       <label class="picture-field">
-        Moment
+        {say`Moment`}
         <select value={subject.moment} onChange={(event) => set('moment')(event.currentTarget.value)}>
           {moments.map(({ value, label }) => (
             <option key={value} value={value}>
@@ -51,9 +52,9 @@ export function WhichFoot({ subject, onChange, horses, limbs, moments, views }: 
           ))}
         </select>
       </label>
-      <Ways legend="Foot" choices={limbs} value={subject.limb} onChange={set('limb')} />
+      <Ways legend={say`Foot`} choices={limbs} value={subject.limb} onChange={set('limb')} />
       <Ways
-        legend="Seen"
+        legend={say`Seen`}
         choices={views.map(({ name, title }) => ({ value: name, label: title }))}
         value={subject.view}
         onChange={set('view')}

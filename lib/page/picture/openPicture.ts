@@ -1,3 +1,4 @@
+import { say } from '../../words/say.ts';
 /**
  * A picture out of a file, turned as its orientation tag says.
  * @param name  of the file, for the words of a failure
@@ -8,7 +9,7 @@ export async function openPicture(file: Blob, name: string): Promise<ImageBitmap
     return await createImageBitmap(file, { imageOrientation: 'from-image' });
   } catch {
     throw new Error(
-      `${name} can’t be shown by this browser. A photograph as JPEG, PNG or WebP was expected; save it as one of them and choose it again`,
+      say`${name} can’t be shown by this browser. A photograph as JPEG, PNG or WebP was expected; save it as one of them and choose it again`,
     );
   }
 }
@@ -24,7 +25,7 @@ const QUALITY = 0.92;
 export async function bareJpeg(bitmap: ImageBitmap): Promise<Blob> {
   const canvas = new OffscreenCanvas(bitmap.width, bitmap.height);
   const context = canvas.getContext('2d');
-  if (!context) throw new Error('The picture is too large for this browser. Take it with a lower resolution');
+  if (!context) throw new Error(say`The picture is too large for this browser. Take it with a lower resolution`);
   context.drawImage(bitmap, 0, 0);
   return canvas.convertToBlob({ type: 'image/jpeg', quality: QUALITY });
 }

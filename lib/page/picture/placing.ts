@@ -1,3 +1,4 @@
+import { say } from '../../words/say.ts';
 import type { Slot } from './slots.ts';
 import type { Spot } from './work.ts';
 
@@ -56,14 +57,14 @@ export function put(placing: Placing, point: Slot, spot: Spot, stroke = ''): Pla
 export function skip(placing: Placing, point: Slot): Placing {
   const skipped = new Set(placing.skipped).add(point.code);
   const title = point.title.replace(/, \d+$/, '');
-  const words = point.extra ? `no more of ${title}` : `leaving out ${title}`;
+  const words = point.extra ? say`no more of ${title}` : say`leaving out ${title}`;
   return { ...after(placing, words), skipped, chosen: '' };
 }
 
 /** Takes a placed point off the picture, or wants one that was left out after all; it is the next to be placed. */
 export function takeOff(placing: Placing, point: Slot): Placing {
   const spots = new Map(placing.spots);
-  const words = `${spots.delete(point.name) ? 'taking off' : 'wanting'} ${point.title}`;
+  const words = `${spots.delete(point.name) ? say`taking off` : 'wanting'} ${point.title}`;
   return { ...after(placing, words), spots, skipped: without(placing.skipped, point.code), chosen: point.name };
 }
 

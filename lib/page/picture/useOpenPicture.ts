@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { say } from '../../words/say.ts';
 import { bareJpeg, openPicture, ownName } from './openPicture.ts';
 import { begin, type Placing } from './placing.ts';
 import { closePyramid, type Pyramid, pyramidOf } from './pyramid.ts';
@@ -46,7 +47,7 @@ export function useOpenPicture(work: PictureWork, onOpen: (photo: string) => voi
       await work.shelf.keep(reading, jpeg);
       setNotKept(false);
     } catch (error) {
-      console.info('The picture could not be kept in this browser:', error);
+      console.info(say`The picture could not be kept in this browser:`, error);
       setNotKept(true);
     }
   };
@@ -56,7 +57,7 @@ export function useOpenPicture(work: PictureWork, onOpen: (photo: string) => voi
     try {
       setKept(await work.shelf.list());
     } catch (error) {
-      console.info('No pictures can be kept in this browser:', error);
+      console.info(say`No pictures can be kept in this browser:`, error);
       setNotKept(true);
     }
   };
@@ -122,7 +123,7 @@ export function useOpenPicture(work: PictureWork, onOpen: (photo: string) => voi
     },
 
     openFile: (file: File) =>
-      busyWith('Opening the picture …', async () => {
+      busyWith(say`Opening the picture …`, async () => {
         const bitmap = await openPicture(file, file.name);
         const jpeg = await bareJpeg(bitmap);
         const photo = ownName(file.name, photos());
@@ -154,11 +155,11 @@ export function useOpenPicture(work: PictureWork, onOpen: (photo: string) => voi
       }),
 
     openTrial: ({ title, subject, size, draw }: TrialPicture) =>
-      busyWith('Drawing …', async () => {
+      busyWith(say`Drawing …`, async () => {
         const drawn = await draw();
         const bitmap = await openPicture(drawn, title);
         const jpeg = await bareJpeg(bitmap);
-        const photo = ownName(`drawn ${subject.limb} ${subject.view}`, photos());
+        const photo = ownName(say`drawn ${subject.limb} ${subject.view}`, photos());
         const made: OpenPicture = {
           photo,
           pyramid: await pyramidOf(bitmap),
@@ -172,12 +173,12 @@ export function useOpenPicture(work: PictureWork, onOpen: (photo: string) => voi
       }),
 
     openKept: (photo: string) =>
-      busyWith('Opening the picture …', async () => {
+      busyWith(say`Opening the picture …`, async () => {
         if (photo === now.current.open?.photo) return;
         unkept.current?.run();
         const reading = (await work.shelf.list()).find((one) => one.photo === photo);
         const jpeg = reading && (await work.shelf.picture(photo));
-        if (!reading || !jpeg) throw new Error(`The picture ${photo} is not on this device. Choose its file`);
+        if (!reading || !jpeg) throw new Error(say`The picture ${photo} is not on this device. Choose its file`);
         const pyramid = await pyramidOf(await openPicture(jpeg, photo));
         const placing = begin(reading.points, reading.skipped);
         await show({ photo, pyramid, jpeg, ...about(reading), placing }, false);
@@ -198,9 +199,9 @@ export function useOpenPicture(work: PictureWork, onOpen: (photo: string) => voi
       const away = readings.filter(({ photo }) => !photos().includes(photo));
       for (const reading of away) waiting.current.set(reading.photo, reading);
       const words = [
-        here.length > 0 && `The points of ${here.map(({ photo }) => photo).join(', ')} are back on the picture`,
+        here.length > 0 && say`The points of ${here.map(({ photo }) => photo).join(', ')} are back on the picture`,
         away.length > 0 &&
-          `Choose the photograph ${away.map(({ photo }) => photo).join(', or ')} now, and its points are laid on it`,
+          say`Choose the photograph ${away.map(({ photo }) => photo).join(say`, or `)} now, and its points are laid on it`,
       ];
       return words.filter(Boolean).join('. ');
     },
@@ -211,7 +212,7 @@ export function useOpenPicture(work: PictureWork, onOpen: (photo: string) => voi
       if (!open) return;
       const { subject, size, invented, jpeg } = open;
       const again = open.again ?? open.photo;
-      const photo = ownName(`${again} once more`, photos());
+      const photo = ownName(say`${again} once more`, photos());
       const pyramid = await pyramidOf(await openPicture(jpeg, photo));
       await show({ photo, pyramid, jpeg, subject, size, placing: begin(), invented, again }, true);
     },

@@ -1,3 +1,4 @@
+import { say } from '../../words/say.ts';
 import type { SheetBlock } from '../blocks.ts';
 import type { ShownColumn } from './shownColumns.ts';
 
@@ -10,7 +11,7 @@ export function AboutColumn({ sheet, shown }: { sheet: SheetBlock['sheet']; show
       {symbol && `, ${symbol}`}
       {formula !== undefined && (
         <>
-          : worked out as {sheet.sentence(name)}. <code>{formula}</code>
+          {say`: worked out as ${sheet.sentence(name)}.`} <code>{formula}</code>
         </>
       )}
     </p>

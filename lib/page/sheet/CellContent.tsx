@@ -1,4 +1,5 @@
 import type { Column } from '../../sheet/column.ts';
+import { say } from '../../words/say.ts';
 import { cellText } from './cellText.ts';
 import type { ShownColumn } from './shownColumns.ts';
 
@@ -17,7 +18,7 @@ export function CellContent({ column, row, shown, bare = false }: ContentProps) 
     return (
       <span class="missing">
         <span aria-hidden="true">–</span>
-        <span class="unseen">missing</span>
+        <span class="unseen">{say`missing`}</span>
       </span>
     );
   return (

@@ -1,7 +1,8 @@
 import { useContext, useEffect, useState } from 'preact/hooks';
 import type { Kind } from '../../sheet/column.ts';
-import { isoFromDays } from '../../sheet/days.ts';
 import { type DisplayUnits, formatQuantity } from '../../sheet/display.ts';
+import { say } from '../../words/say.ts';
+import { shownDay } from '../../words/shownDay.ts';
 import type { SheetBlock } from '../blocks.ts';
 import { SurroundingsContext } from '../surroundings.ts';
 import type { Editing, PastCell } from './editing.ts';
@@ -34,7 +35,7 @@ export function CellHistory({ sheet, editing, column, row, revision }: HistoryPr
   if (past.length === 0 || !sheet.names.includes(column)) return null;
   const { kind, unit } = sheet.describe(column);
   return (
-    <section class="origin unprinted" aria-label="What stood in the chosen cell before">
+    <section class="origin unprinted" aria-label={say`What stood in the chosen cell before`}>
       <ul class="cell-history">
         {past
           .slice(-NEWEST)
@@ -42,23 +43,23 @@ export function CellHistory({ sheet, editing, column, row, revision }: HistoryPr
           .map(({ at, who, before, after }, i) => (
             <li key={i}>
               <time dateTime={new Date(at).toISOString()}>{moment.format(at)}</time>
-              {who && `, ${who}`}: <span class="number">{entered(before, kind, unit, units)}</span> became{' '}
+              {who && `, ${who}`}: <span class="number">{entered(before, kind, unit, units)}</span> {say`became`}{' '}
               <strong class="number">{entered(after, kind, unit, units)}</strong>
             </li>
           ))}
       </ul>
-      {past.length > NEWEST && <p>And {past.length - NEWEST} changes before those.</p>}
+      {past.length > NEWEST && <p>{say`And ${past.length - NEWEST} changes before those.`}</p>}
     </section>
   );
 }
 
-const moment = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeStyle: 'short' });
+const moment = new Intl.DateTimeFormat(say`en-GB`, { dateStyle: 'long', timeStyle: 'short' });
 
 function entered(cell: PastCell['before'], kind: Kind, unit: string, units: DisplayUnits): string {
   if (cell === null) return 'nothing';
-  if (typeof cell === 'object') return `“${cell.text}”, which could not be read`;
+  if (typeof cell === 'object') return say`“${cell.text}”, which could not be read`;
   if (typeof cell === 'string') return cell;
-  if (kind === 'date') return isoFromDays(cell);
+  if (kind === 'date') return shownDay(cell);
   if (kind === 'boolean') return cell === 1 ? 'yes' : 'no';
   return formatQuantity(cell, unit, units);
 }

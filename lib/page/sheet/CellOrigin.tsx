@@ -1,5 +1,6 @@
 import { useContext, useMemo } from 'preact/hooks';
 import type { LineageNode } from '../../sheet/formula/lineage.ts';
+import { say } from '../../words/say.ts';
 import type { Editable, SheetBlock } from '../blocks.ts';
 import { Drawing } from '../parts/Drawing.tsx';
 import { SurroundingsContext } from '../surroundings.ts';
@@ -36,12 +37,12 @@ export function CellOrigin(props: OriginProps) {
   const about = editable.about(shown.name, [...new Set(roots.map(({ column }) => column))]);
   const worked = lineage.formula !== undefined;
   return (
-    <section class="origin unprinted" aria-label="Where the chosen cell came from">
+    <section class="origin unprinted" aria-label={say`Where the chosen cell came from`}>
       <div class="origin-words">
         <p class="origin-subject">{subject}</p>
         <p class="origin-value">
           <span>{shown.title}</span>{' '}
-          <strong class="number">{unread === undefined ? words(lineage) : `“${unread}”, left out`}</strong>
+          <strong class="number">{unread === undefined ? words(lineage) : say`“${unread}”, left out`}</strong>
         </p>
         {worked && (
           <>
@@ -49,13 +50,13 @@ export function CellOrigin(props: OriginProps) {
               {capital(sheet.sentence(shown.name))}. <code>{lineage.formula}</code>
             </p>
             <p class="origin-numbers number">
-              {formulaWithNumbers(lineage, units)} <span class="gives">gives</span> {words(lineage, false)}
+              {formulaWithNumbers(lineage, units)} <span class="gives">{say`gives`}</span> {words(lineage, false)}
             </p>
           </>
         )}
-        {!worked && <p>Measured or typed in. {errorWords(lineage)}</p>}
+        {!worked && <p>{say`Measured or typed in. ${errorWords(lineage)}`}</p>}
         {worked && lineage.error === undefined && typeof lineage.value === 'number' && !Number.isNaN(lineage.value) && (
-          <p>How far it may be off is not known: the error of something that it is made from is unknown.</p>
+          <p>{say`How far it may be off is not known: the error of something that it is made from is unknown.`}</p>
         )}
         <dl class="origin-facts">
           {about.facts.map(({ label, text }) => (
@@ -69,7 +70,7 @@ export function CellOrigin(props: OriginProps) {
       {about.drawing && <Drawing node={about.drawing} label="" />}
       {worked && lineage.from.length > 0 && (
         <div class="origin-tree">
-          <p class="origin-heading">What it came from</p>
+          <p class="origin-heading">{say`What it came from`}</p>
           <Tree nodes={lineage.from} titleOf={titleOf} words={words} />
         </div>
       )}
@@ -91,7 +92,7 @@ function Tree({ nodes, titleOf, words }: TreeProps) {
           {node.via && <span class="via">{node.via.replace(/_/g, ' ')}: </span>}
           {titleOf(node.column)} <strong class="number">{words(node)}</strong>
           {node.formula === undefined && node.from.length === 0 && typeof node.value === 'number' && (
-            <span class="via">{node.error === undefined ? ', error not known' : ''}</span>
+            <span class="via">{node.error === undefined ? say`, error not known` : ''}</span>
           )}
           {node.from.length > 0 && <Tree nodes={node.from} titleOf={titleOf} words={words} />}
         </li>
@@ -107,7 +108,7 @@ function rootsOf(node: LineageNode): readonly LineageNode[] {
 
 function errorWords({ value, error }: LineageNode): string {
   if (typeof value !== 'number' || Number.isNaN(value)) return '';
-  return error === undefined ? 'How far one reading may be off is not known.' : '';
+  return error === undefined ? say`How far one reading may be off is not known.` : '';
 }
 
 const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);

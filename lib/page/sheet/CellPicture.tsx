@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
+import { say } from '../../words/say.ts';
 import type { Editing, CellPicture as Found } from './editing.ts';
 
 interface PictureProps {
@@ -25,14 +26,15 @@ export function CellPicture({ editing, column, row, revision }: PictureProps) {
   }, [editing, column, row, revision]);
   if (!found) return null;
   return (
-    <section class="origin unprinted" aria-label="The picture the chosen cell was measured from">
+    <section class="origin unprinted" aria-label={say`The picture the chosen cell was measured from`}>
       <div class="origin-words">
         <p>
-          Measured from the picture <a href={found.address}>{found.name}</a>, {found.words}.{' '}
-          {found.moved
-            ? 'Its points were moved since, and now lie here'
-            : `It was worked from ${found.points.length} points`}
-          , in px from the upper left corner:
+          {say`Measured from the picture`} <a href={found.address}>{found.name}</a>
+          {say`, ${found.words}. ${
+            found.moved
+              ? say`Its points were moved since, and now lie here`
+              : say`It was worked from ${found.points.length} points`
+          }, in px from the upper left corner:`}
         </p>
         <ul class="cell-history">
           {found.points.map(({ title, x, y }, index) => (

@@ -1,3 +1,4 @@
+import { say } from '../../words/say.ts';
 import type { ShownColumn } from './shownColumns.ts';
 
 /** A column that is worked out carries the sign for "therefore", and says so to those who can't see it. */
@@ -7,7 +8,7 @@ export function ColumnName({ shown }: { shown: ShownColumn }) {
       {shown.formula !== undefined && (
         <>
           <span aria-hidden="true">∴ </span>
-          <span class="unseen">worked out: </span>
+          <span class="unseen">{say`worked out:`} </span>
         </>
       )}
       {shown.title}

@@ -1,5 +1,7 @@
 import { useState } from 'preact/hooks';
-import { daysFromIso, isoFromDays } from '../../sheet/days.ts';
+import { daysFromIso } from '../../sheet/days.ts';
+import { say } from '../../words/say.ts';
+import { shownDay } from '../../words/shownDay.ts';
 import type { Condition } from './matchingRows.ts';
 import type { ShownColumn } from './shownColumns.ts';
 
@@ -29,9 +31,9 @@ export function ConditionBar({ columns, conditions, onChange }: BarProps) {
         }}
       >
         <label>
-          Keep rows by
+          {say`Keep rows by`}
           <select value={name} onChange={(event) => setName(event.currentTarget.value)}>
-            <option value="">all rows</option>
+            <option value="">{say`all rows`}</option>
             {columns.map((one) => (
               <option key={one.name} value={one.name}>
                 {one.title}
@@ -40,7 +42,7 @@ export function ConditionBar({ columns, conditions, onChange }: BarProps) {
           </select>
         </label>
         {column && <Bounds key={column.name} column={column} />}
-        {column && <button type="submit">Keep these</button>}
+        {column && <button type="submit">{say`Keep these`}</button>}
       </form>
       {conditions.length > 0 && (
         <ul class="conditions">
@@ -49,7 +51,7 @@ export function ConditionBar({ columns, conditions, onChange }: BarProps) {
               <button
                 type="button"
                 onClick={() => onChange(conditions.filter((_, other) => other !== index))}
-                aria-label={`Take off: ${words(condition, columns)}`}
+                aria-label={say`Take off: ${words(condition, columns)}`}
               >
                 {words(condition, columns)} <span aria-hidden="true">×</span>
               </button>
@@ -65,17 +67,17 @@ function Bounds({ column }: { column: ShownColumn }) {
   if (column.kind === 'text')
     return (
       <label>
-        containing
+        {say`containing`}
         <input name="contains" type="text" required />
       </label>
     );
   if (column.kind === 'boolean')
     return (
       <label>
-        being
+        {say`being`}
         <select name="being">
-          <option value="1">yes</option>
-          <option value="0">no</option>
+          <option value="1">{say`yes`}</option>
+          <option value="0">{say`no`}</option>
         </select>
       </label>
     );
@@ -84,11 +86,11 @@ function Bounds({ column }: { column: ShownColumn }) {
   return (
     <>
       <label>
-        from{unit}
+        {say`from${unit}`}
         <input class="number" name="from" type={type} step="any" />
       </label>
       <label>
-        to{unit}
+        {say`to${unit}`}
         <input class="number" name="to" type={type} step="any" />
       </label>
     </>
@@ -112,11 +114,11 @@ function conditionFrom({ name, kind, factor }: ShownColumn, typed: FormData): Co
 function words(condition: Condition, columns: readonly ShownColumn[]): string {
   const column = columns.find(({ name }) => name === condition.column);
   if (!column) return condition.column;
-  if ('contains' in condition) return `${column.title} containing “${condition.contains}”`;
+  if ('contains' in condition) return say`${column.title} containing “${condition.contains}”`;
   const { from, to } = condition;
-  if (column.kind === 'boolean') return `${column.title}: ${from ? 'yes' : 'no'}`;
+  if (column.kind === 'boolean') return `${column.title}: ${from ? say`yes` : say`no`}`;
   const shown = (value: number) =>
-    column.kind === 'date' ? isoFromDays(value) : `${Number((value * column.factor).toPrecision(6))}`;
-  const range = [from === undefined ? '' : `from ${shown(from)}`, to === undefined ? '' : `to ${shown(to)}`];
+    column.kind === 'date' ? shownDay(value) : `${Number((value * column.factor).toPrecision(6))}`;
+  const range = [from === undefined ? '' : say`from ${shown(from)}`, to === undefined ? '' : say`to ${shown(to)}`];
   return `${column.title} ${range.filter(Boolean).join(' ')} ${column.symbol}`.trim();
 }

@@ -1,3 +1,4 @@
+import { say } from '../../words/say.ts';
 import type { Editing } from './editing.ts';
 import { travel } from './typing.ts';
 
@@ -12,9 +13,9 @@ interface BarProps {
 }
 
 const KEPT = {
-  kept: 'Kept on this device.',
-  keeping: 'Keeping …',
-  'not kept': 'Not kept: this browser keeps nothing, and it is gone when you leave. Save the table before you go.',
+  kept: say`Kept on this device.`,
+  keeping: say`Keeping …`,
+  'not kept': say`Not kept: this browser keeps nothing, and it is gone when you leave. Save the table before you go.`,
 };
 
 /** What can be done with the table as a whole, and whether it is safe over a reload. */
@@ -23,16 +24,14 @@ export function EditBar({ editing, onSaid, onFill, onAdd, addWords, onRemove, re
   return (
     <div class="edit-bar unprinted">
       <button type="button" disabled={undoable === undefined} onClick={() => onSaid(travel(editing, 'back'))}>
-        Take back{undoable && `: ${undoable}`}
+        {say`Take back`}
+        {undoable && `: ${undoable}`}
       </button>
       <button type="button" disabled={redoable === undefined} onClick={() => onSaid(travel(editing, 'forth'))}>
-        Do again{redoable && `: ${redoable}`}
+        {say`Do again`}
+        {redoable && `: ${redoable}`}
       </button>
-      {onFill && (
-        <button type="button" onClick={onFill} title="Control and D">
-          Fill down
-        </button>
-      )}
+      {onFill && <button type="button" onClick={onFill} title={say`Control and D`}>{say`Fill down`}</button>}
       <button type="button" onClick={onAdd}>
         {addWords}
       </button>

@@ -1,5 +1,6 @@
 import { useContext, useMemo, useState } from 'preact/hooks';
 import { cellAt } from '../../sheet/cell.ts';
+import { say } from '../../words/say.ts';
 import type { Editable, SheetBlock } from '../blocks.ts';
 import { SurroundingsContext } from '../surroundings.ts';
 import { CellHistory } from './CellHistory.tsx';
@@ -41,8 +42,8 @@ export function EditedSheet({ block, editable, editing }: EditedProps) {
   const view = useView(block, editing);
   const [one, setOne] = useState(() => matchMedia('(pointer: coarse), (max-width: 40rem)').matches);
   const [chosen, choose] = useState({ focus: { row: 0, column: 0 } as Cell, region: START });
-  const [said, say] = useState('');
-  if (columns.length === 0) return <p class="note">This table has no columns yet.</p>;
+  const [said, setSaid] = useState('');
+  if (columns.length === 0) return <p class="note">{say`This table has no columns yet.`}</p>;
 
   const { rows } = view;
   const at = Math.min(Math.max(chosen.focus.row, 0), rows.length - 1);
@@ -67,25 +68,27 @@ export function EditedSheet({ block, editable, editing }: EditedProps) {
     editing.addRows([editable.next(row)], from + 1);
     if (!view.whole) view.showAll();
     goTo(from + 1);
-    say(`A row is added after the chosen one${view.whole ? '' : ', and all rows are shown again'}`);
+    setSaid(say`A row is added after the chosen one${view.whole ? '' : say`, and all rows are shown again`}`);
   }
 
   function removeRows() {
     if (rows.length === 0) return;
     const gone = [...rows.subarray(region.top, region.bottom + 1)];
     const words =
-      gone.length === 1 ? `${rowName(sheet, editable.names, gone[0])} is removed` : `${gone.length} rows are removed`;
+      gone.length === 1
+        ? say`${rowName(sheet, editable.names, gone[0])} is removed`
+        : say`${gone.length} rows are removed`;
     editing.removeRows(gone);
     goTo(Math.max(0, Math.min(region.top, rows.length - gone.length - 1)));
-    say(`${words}. It can be taken back`);
+    setSaid(say`${words}. It can be taken back`);
   }
 
-  const fill = () => say(fillDown({ editing, columns, data: [], rows, whole: view.whole }, region));
+  const fill = () => setSaid(fillDown({ editing, columns, data: [], rows, whole: view.whole }, region));
 
   function onKeyDown(event: KeyboardEvent) {
     if ((event.target as Element).matches('input, select, textarea')) return;
     const way = travelKey(event);
-    if (way) say(travel(editing, way));
+    if (way) setSaid(travel(editing, way));
     else if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'd' && !one) fill();
     else return;
     event.preventDefault();
@@ -97,23 +100,23 @@ export function EditedSheet({ block, editable, editing }: EditedProps) {
   const editBar = (
     <EditBar
       editing={editing}
-      onSaid={say}
+      onSaid={setSaid}
       onFill={one ? undefined : fill}
       onAdd={addRow}
       addWords={one ? 'New foot' : 'Add a row'}
       onRemove={removeRows}
-      removeWords={one ? 'Remove this foot' : count > 1 ? `Remove ${count} rows` : 'Remove the row'}
+      removeWords={one ? say`Remove this foot` : count > 1 ? say`Remove ${count} rows` : 'Remove the row'}
     />
   );
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: keys for the whole sheet; each has a button too
     <div class="edited" onKeyDown={onKeyDown}>
       <fieldset class="ways unprinted">
-        <legend class="unseen">How to type in</legend>
+        <legend class="unseen">{say`How to type in`}</legend>
         {[true, false].map((way) => (
           <label key={String(way)}>
             <input type="radio" name={`${block.name}-way`} checked={one === way} onChange={() => setOne(way)} />
-            {way ? 'One foot at a time' : 'Sheet'}
+            {way ? say`One foot at a time` : say`Sheet`}
           </label>
         ))}
       </fieldset>
@@ -125,7 +128,15 @@ export function EditedSheet({ block, editable, editing }: EditedProps) {
       {!one && editBar}
       <OnPaper block={{ ...block, rows }} />
       {one ? (
-        <FootForm sheet={sheet} editable={editable} editing={editing} rows={rows} at={at} onGo={goTo} onSaid={say} />
+        <FootForm
+          sheet={sheet}
+          editable={editable}
+          editing={editing}
+          rows={rows}
+          at={at}
+          onGo={goTo}
+          onSaid={setSaid}
+        />
       ) : (
         <>
           <Grid
@@ -136,15 +147,12 @@ export function EditedSheet({ block, editable, editing }: EditedProps) {
             order={view.order}
             onOrder={view.sortBy}
             onChosen={(focus, region) => choose({ focus, region })}
-            onSaid={say}
+            onSaid={setSaid}
             revision={revision}
             editing={editing}
             whole={view.whole}
           />
-          <p class="note unprinted">
-            Type into any cell, or F2 to change it; Enter goes down, Tab to the side, Escape gives up. Paste a block
-            from any table. Columns in italics are worked out.
-          </p>
+          <p class="note unprinted">{say`Type into any cell, or F2 to change it; Enter goes down, Tab to the side, Escape gives up. Paste a block from any table. Columns in italics are worked out.`}</p>
           {at >= 0 && (
             <CellOrigin
               sheet={sheet}
@@ -166,7 +174,7 @@ export function EditedSheet({ block, editable, editing }: EditedProps) {
       )}
       {one && editBar}
       {one && conditionBar}
-      <OwnColumns sheet={sheet} editing={editing} revision={revision} rows={rows} onSaid={say} />
+      <OwnColumns sheet={sheet} editing={editing} revision={revision} rows={rows} onSaid={setSaid} />
       <TakeAway block={{ ...block, columns: columns.map(({ name }) => name), rows }} />
     </div>
   );

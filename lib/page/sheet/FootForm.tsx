@@ -1,5 +1,6 @@
 import { useContext, useId, useRef } from 'preact/hooks';
 import { TextColumn } from '../../sheet/column.ts';
+import { say } from '../../words/say.ts';
 import type { Editable, SheetBlock } from '../blocks.ts';
 import { SurroundingsContext } from '../surroundings.ts';
 import { cellText } from './cellText.ts';
@@ -29,7 +30,7 @@ export function FootForm({ sheet, editable, editing, rows, at, onGo, onSaid }: F
   const { units } = useContext(SurroundingsContext);
   const from = useRef<{ x: number; y: number } | undefined>(undefined);
   const heading = useRef<HTMLHeadingElement>(null);
-  if (at < 0) return <p class="note">There is no foot yet. Begin with a new one.</p>;
+  if (at < 0) return <p class="note">{say`There is no foot yet. Begin with a new one.`}</p>;
   const row = rows[at];
   const fields = shownColumns(sheet, editable.form, units, (name) => editing.typed(name)).filter(({ typed }) => typed);
   const relation = sheet.relations.find(({ name }) => name === editable.lastTime);
@@ -72,7 +73,7 @@ export function FootForm({ sheet, editable, editing, rows, at, onGo, onSaid }: F
   return (
     <section
       class="foot-form unprinted"
-      aria-label="One foot"
+      aria-label={say`One foot`}
       onPointerDown={(event) => {
         from.current = { x: event.clientX, y: event.clientY };
       }}
@@ -93,7 +94,7 @@ export function FootForm({ sheet, editable, editing, rows, at, onGo, onSaid }: F
       </h3>
       <Turn at={at} of={rows.length} onTurn={turn} />
       <details class="which-foot" open={incomplete}>
-        <summary>Which foot it is</summary>
+        <summary>{say`Which foot it is`}</summary>
         <div class="foot-fields">{fields.filter(tellsWhich).map(field)}</div>
       </details>
       <div class="foot-fields">{fields.filter((shown) => !tellsWhich(shown)).map(field)}</div>
@@ -105,15 +106,9 @@ export function FootForm({ sheet, editable, editing, rows, at, onGo, onSaid }: F
 function Turn({ at, of, onTurn }: { at: number; of: number; onTurn: (by: number) => void }) {
   return (
     <p class="turn">
-      <button type="button" disabled={at === 0} onClick={() => onTurn(-1)}>
-        ‹ Foot before
-      </button>
-      <span class="number">
-        {at + 1} of {of.toLocaleString('en')}
-      </span>
-      <button type="button" disabled={at === of - 1} onClick={() => onTurn(1)}>
-        Next foot ›
-      </button>
+      <button type="button" disabled={at === 0} onClick={() => onTurn(-1)}>{say`‹ Foot before`}</button>
+      <span class="number">{say`${at + 1} of ${of.toLocaleString(say`en`)}`}</span>
+      <button type="button" disabled={at === of - 1} onClick={() => onTurn(1)}>{say`Next foot ›`}</button>
     </p>
   );
 }
@@ -152,7 +147,7 @@ function Field({ shown, sheet, editing, row, last, onPut }: FieldProps) {
       <span class="foot-input">
         {words ? (
           <select {...common} value={unread ? '' : text} onChange={(event) => change(event.currentTarget.value)}>
-            <option value="">not said</option>
+            <option value="">{say`not said`}</option>
             {words.map((word) => (
               <option key={word} value={word}>
                 {word}
@@ -176,11 +171,9 @@ function Field({ shown, sheet, editing, row, last, onPut }: FieldProps) {
       </span>
       <p id={`${id}-note`} class="foot-note">
         {unread ? (
-          <strong>
-            Expected {unread.expected}. {unread.remedy}.
-          </strong>
+          <strong>{say`Expected ${unread.expected}. ${unread.remedy}.`}</strong>
         ) : (
-          before?.value && `last time ${before.value}${/^[°%]|^$/.test(shown.symbol) ? '' : ' '}${shown.symbol}`
+          before?.value && say`last time ${before.value}${/^[°%]|^$/.test(shown.symbol) ? '' : ' '}${shown.symbol}`
         )}
       </p>
     </div>

@@ -1,5 +1,6 @@
 import { useId, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Place } from '../../sheet/formula/syntax.ts';
+import { say } from '../../words/say.ts';
 import type { SheetBlock } from '../blocks.ts';
 import { completions, wordAt } from './completions.ts';
 
@@ -67,7 +68,7 @@ export function FormulaField({ sheet, value, onChange, fault, describedBy }: Fie
 
   return (
     <div class="formula-field">
-      <label for={id}>Formula</label>
+      <label for={id}>{say`Formula`}</label>
       <div class="formula-box">
         <div class="formula-mirror" aria-hidden="true" ref={mirror}>
           {fault ? (
@@ -109,7 +110,7 @@ export function FormulaField({ sheet, value, onChange, fault, describedBy }: Fie
           onScroll={follow}
           onBlur={() => setOpen(false)}
         />
-        <div id={`${id}-list`} class="offered" role="listbox" aria-label="Columns and functions" hidden={!shown}>
+        <div id={`${id}-list`} class="offered" role="listbox" aria-label={say`Columns and functions`} hidden={!shown}>
           {offered.map(({ name, about }, index) => (
             // biome-ignore lint/a11y/useFocusableInteractive: the focus stays in the field, as the combobox pattern has it
             // biome-ignore lint/a11y/useKeyWithClickEvents: keys are the field's

@@ -1,5 +1,6 @@
 // biome-ignore-all lint/a11y/useSemanticElements: virtual rows are put in their place, which a table's own can't be
 import { useCallback, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { say } from '../../words/say.ts';
 import type { SheetBlock } from '../blocks.ts';
 import { CellEditor } from './CellEditor.tsx';
 import { cellText } from './cellText.ts';
@@ -203,7 +204,7 @@ export function Grid(props: GridProps) {
     event.clipboardData!.setData('text/plain', copied(size.rows, size.columns, text));
     event.preventDefault();
     const cells = size.rows * size.columns;
-    onSaid(`${cells.toLocaleString('en')} ${cells === 1 ? 'cell' : 'cells'} copied`);
+    onSaid(say`${cells.toLocaleString(say`en`)} ${cells === 1 ? say`cell` : say`cells`} copied`);
   }
 
   function onCut(event: ClipboardEvent) {

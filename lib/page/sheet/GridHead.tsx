@@ -1,5 +1,6 @@
 // biome-ignore-all lint/a11y/useSemanticElements: it stands over rows that a table's own can't be
 // biome-ignore-all lint/a11y/useFocusableInteractive: the cells take the focus, one at a time
+import { say } from '../../words/say.ts';
 import { ColumnName, columnClass } from './ColumnName.tsx';
 import type { Order } from './matchingRows.ts';
 import type { ShownColumn } from './shownColumns.ts';
@@ -14,7 +15,7 @@ interface HeadProps {
 }
 
 const DIRECTIONS = {
-  text: { ascending: 'A to Z', descending: 'Z to A' },
+  text: { ascending: say`A to Z`, descending: say`Z to A` },
   other: { ascending: 'rising', descending: 'falling' },
 };
 

@@ -1,7 +1,8 @@
 import { useContext, useId, useMemo, useState } from 'preact/hooks';
 import { type Column, TextColumn } from '../../sheet/column.ts';
-import { isoFromDays } from '../../sheet/days.ts';
 import { type DisplayUnits, formatQuantity, symbolOf, toDisplay } from '../../sheet/display.ts';
+import { say } from '../../words/say.ts';
+import { shownDay } from '../../words/shownDay.ts';
 import type { SheetBlock } from '../blocks.ts';
 import { SurroundingsContext } from '../surroundings.ts';
 import type { Editing } from './editing.ts';
@@ -28,14 +29,14 @@ export function OwnColumns(props: OwnProps) {
     refuse('');
     try {
       editing.removeOwn(name);
-      onSaid(`The column ${name} is removed`);
+      onSaid(say`The column ${name} is removed`);
     } catch (error) {
       refuse(error instanceof Error ? error.message : String(error));
     }
   };
   return (
     <details class="own unprinted">
-      <summary>Add a column that is worked out</summary>
+      <summary>{say`Add a column that is worked out`}</summary>
       <NewColumn {...props} />
       {editing.own.length > 0 && (
         <ul class="own-list">
@@ -43,9 +44,7 @@ export function OwnColumns(props: OwnProps) {
             <li key={name}>
               <strong>{name}</strong>{' '}
               {sheet.names.includes(name) ? <code>{formula}</code> : <CannotBe formula={formula} />}{' '}
-              <button type="button" onClick={() => remove(name)}>
-                Remove {name}
-              </button>
+              <button type="button" onClick={() => remove(name)}>{say`Remove ${name}`}</button>
             </li>
           ))}
         </ul>
@@ -62,7 +61,8 @@ export function OwnColumns(props: OwnProps) {
 function CannotBe({ formula }: { formula: string }) {
   return (
     <>
-      <code>{formula}</code> <span class="trouble">can’t be worked out from this table and is kept for later.</span>
+      <code>{formula}</code>{' '}
+      <span class="trouble">{say`can’t be worked out from this table and is kept for later.`}</span>
     </>
   );
 }
@@ -86,9 +86,9 @@ function NewColumn({ sheet, editing, revision, rows, onSaid }: OwnProps) {
   function keep() {
     const wanted = name.trim();
     try {
-      if (wanted === '') throw new Error('The column needs a name. Give it one');
+      if (wanted === '') throw new Error(say`The column needs a name. Give it one`);
       editing.addOwn({ name: wanted, formula: formula.trim(), ...(unit.trim() && { unit: unit.trim() }) });
-      onSaid(`The column ${wanted} is added`);
+      onSaid(say`The column ${wanted} is added`);
       setName('');
       setFormula('');
       setUnit('');
@@ -108,7 +108,7 @@ function NewColumn({ sheet, editing, revision, rows, onSaid }: OwnProps) {
     >
       <div class="own-fields">
         <label class="own-name">
-          Name
+          {say`Name`}
           <input
             type="text"
             value={name}
@@ -120,20 +120,20 @@ function NewColumn({ sheet, editing, revision, rows, onSaid }: OwnProps) {
         </label>
         <FormulaField sheet={sheet} value={formula} onChange={setFormula} fault={fault} describedBy={`${id}-preview`} />
         <label class="own-unit">
-          Unit, if another
+          {say`Unit, if another`}
           <input
             type="text"
             value={unit}
             autocomplete="off"
             autocapitalize="off"
-            placeholder="mm, deg, %"
+            placeholder={say`mm, deg, %`}
             onInput={(event) => setUnit(event.currentTarget.value)}
           />
         </label>
-        <button type="submit">Keep this column</button>
+        <button type="submit">{say`Keep this column`}</button>
       </div>
       <p id={`${id}-name`} class="note">
-        {taken && `There is a column ${name.trim()} already: choose another name.`}
+        {taken && say`There is a column ${name.trim()} already: choose another name.`}
       </p>
       <div id={`${id}-preview`} class="own-preview" aria-live="polite">
         {fault && <p class="trouble">{fault.message}.</p>}
@@ -152,16 +152,16 @@ function FirstValues({ column, rows, units }: { column: Column; rows: Uint32Arra
   const first = [...rows.subarray(0, FIRST)].map((row) => valueWords(column, row, units));
   return (
     <p>
-      In {unitWords(column, units)}. First rows: <span class="number">{first.join(' · ')}</span>
+      {say`In ${unitWords(column, units)}. First rows:`} <span class="number">{first.join(' · ')}</span>
     </p>
   );
 }
 
 function unitWords({ kind, unit }: Column, units: DisplayUnits): string {
   if (kind === 'text') return 'words';
-  if (kind === 'boolean') return 'yes and no';
+  if (kind === 'boolean') return say`yes and no`;
   if (kind === 'date') return 'dates';
-  return symbolOf(toDisplay(1, unit, units).unit) || 'plain numbers';
+  return symbolOf(toDisplay(1, unit, units).unit) || say`plain numbers`;
 }
 
 function valueWords(column: Column, row: number, units: DisplayUnits): string {
@@ -169,5 +169,5 @@ function valueWords(column: Column, row: number, units: DisplayUnits): string {
   const value = column.values[row];
   if (Number.isNaN(value)) return 'missing';
   if (column.kind === 'boolean') return value ? 'yes' : 'no';
-  return column.kind === 'date' ? isoFromDays(value) : formatQuantity(value, column.unit, units);
+  return column.kind === 'date' ? shownDay(value) : formatQuantity(value, column.unit, units);
 }

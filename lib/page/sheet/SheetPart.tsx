@@ -1,4 +1,5 @@
 import { useContext, useEffect, useId, useMemo, useState } from 'preact/hooks';
+import { say } from '../../words/say.ts';
 import type { SheetBlock } from '../blocks.ts';
 import { FailureLine, useFailure } from '../parts/FailureLine.tsx';
 import { SurroundingsContext } from '../surroundings.ts';
@@ -45,7 +46,7 @@ function Typed(props: Parameters<typeof EditedSheet>[0]) {
     });
   }, []);
   if (Part) return <Part {...props} />;
-  return failure ? <FailureLine failure={failure} /> : <p class="waiting">Opening the table for typing …</p>;
+  return failure ? <FailureLine failure={failure} /> : <p class="waiting">{say`Opening the table for typing …`}</p>;
 }
 
 function LiveSheet({ block }: { block: SheetBlock }) {
@@ -56,9 +57,9 @@ function LiveSheet({ block }: { block: SheetBlock }) {
   );
   const view = useView(block, block.sheet);
   const [about, setAbout] = useState('');
-  const [said, say] = useState('');
+  const [said, setSaid] = useState('');
 
-  if (columns.length === 0) return <p class="note">This table has no columns yet.</p>;
+  if (columns.length === 0) return <p class="note">{say`This table has no columns yet.`}</p>;
   return (
     <>
       <ConditionBar columns={columns} conditions={view.conditions} onChange={view.setConditions} />
@@ -75,7 +76,7 @@ function LiveSheet({ block }: { block: SheetBlock }) {
         order={view.order}
         onOrder={view.sortBy}
         onChosen={({ column }) => setAbout(columns[column].name)}
-        onSaid={say}
+        onSaid={setSaid}
       />
       <AboutColumn sheet={block.sheet} shown={columns.find(({ name }) => name === about) ?? columns[0]} />
       <TakeAway block={{ ...block, rows: view.rows }} />

@@ -1,4 +1,5 @@
 import { useContext } from 'preact/hooks';
+import { say } from '../../words/say.ts';
 import type { SheetBlock } from '../blocks.ts';
 import { SurroundingsContext } from '../surroundings.ts';
 import { CellContent } from './CellContent.tsx';
@@ -16,8 +17,8 @@ export function StillTable({ block }: { block: SheetBlock }) {
   const shown = columns.slice(0, MOST_COLUMNS);
   const data = shown.map(({ name }) => block.sheet.column(name));
   const left = [
-    rows.length > MOST_ROWS ? `${MOST_ROWS} of ${rows.length} rows` : '',
-    columns.length > MOST_COLUMNS ? `${MOST_COLUMNS} of ${columns.length} columns` : '',
+    rows.length > MOST_ROWS ? say`${MOST_ROWS} of ${rows.length} rows` : '',
+    columns.length > MOST_COLUMNS ? say`${MOST_COLUMNS} of ${columns.length} columns` : '',
   ].filter(Boolean);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table must be scrolled by keyboard too
@@ -45,7 +46,9 @@ export function StillTable({ block }: { block: SheetBlock }) {
           ))}
         </tbody>
       </table>
-      {left.length > 0 && <p class="note">Shown here: {left.join(' and ')}. The whole table is in its CSV file.</p>}
+      {left.length > 0 && (
+        <p class="note">{say`Shown here: ${left.join(' and ')}. The whole table is in its CSV file.`}</p>
+      )}
     </section>
   );
 }

@@ -1,3 +1,5 @@
+import { say } from '../../words/say.ts';
+
 interface UnreadProps {
   readonly unread: { readonly text: string; readonly expected: string; readonly remedy: string };
   /** Whether the cell has the focus: then it says what to do. */
@@ -13,15 +15,10 @@ export function UnreadCell({ unread: { text, expected, remedy }, near, alone }: 
       {alone && (
         <>
           <span class="unread-text">{text}</span> <span aria-hidden="true">?</span>
-          <span class="unseen"> can’t be used</span>
+          <span class="unseen"> {say`can’t be used`}</span>
         </>
       )}
-      {near && (
-        <span class="cell-note">
-          {' '}
-          Expected {expected}. {remedy}.
-        </span>
-      )}
+      {near && <span class="cell-note"> {say`Expected ${expected}. ${remedy}.`}</span>}
     </>
   );
 }

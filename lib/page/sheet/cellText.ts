@@ -1,6 +1,6 @@
 import { type Column, TextColumn } from '../../sheet/column.ts';
-import { isoFromDays } from '../../sheet/days.ts';
 import { errorDigits, usualDigits, written } from '../../sheet/display.ts';
+import { shownDay } from '../../words/shownDay.ts';
 import { typedNumber } from './editText.ts';
 import type { ShownColumn } from './shownColumns.ts';
 
@@ -26,7 +26,7 @@ export function cellText(
   if (column instanceof TextColumn) return { value: column.at(row), error: '' };
   const inside = column.values[row];
   if (Number.isNaN(inside)) return { value: '', error: '' };
-  if (column.kind === 'date') return { value: isoFromDays(inside), error: '' };
+  if (column.kind === 'date') return { value: shownDay(inside), error: '' };
   if (column.kind === 'boolean') return { value: inside ? 'yes' : 'no', error: '' };
   const value = inside * factor;
   if (typed) return { value: typedNumber(value, shownUnit, whole), error: '' };

@@ -1,6 +1,7 @@
 import { type Column, TextColumn } from '../../sheet/column.ts';
-import { isoFromDays } from '../../sheet/days.ts';
 import { usualDigits } from '../../sheet/display.ts';
+import { fixed } from '../../words/fixed.ts';
+import { shownDay } from '../../words/shownDay.ts';
 import type { ShownColumn } from './shownColumns.ts';
 
 /**
@@ -12,7 +13,7 @@ export function editText(column: Column, row: number, { factor }: Pick<ShownColu
   if (column instanceof TextColumn) return column.at(row);
   const value = column.values[row];
   if (Number.isNaN(value)) return '';
-  if (column.kind === 'date') return isoFromDays(value);
+  if (column.kind === 'date') return shownDay(value);
   if (column.kind === 'boolean') return value ? 'yes' : 'no';
   return String(Number((value * factor).toPrecision(10)));
 }
@@ -26,5 +27,5 @@ export function typedNumber(value: number, shownUnit: string, whole: boolean): s
   const exact = Number(value.toPrecision(10));
   const decimals = (String(exact).split('.')[1] ?? '').length;
   const digits = decimals <= usual + 2 ? Math.max(usual, decimals) : usual;
-  return exact.toFixed(digits).replace('-', '−');
+  return fixed(exact, digits).replace('-', '−');
 }

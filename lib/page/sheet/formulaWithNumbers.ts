@@ -1,11 +1,11 @@
 import type { Kind } from '../../sheet/column.ts';
-import { isoFromDays } from '../../sheet/days.ts';
 import { type DisplayUnits, formatQuantity } from '../../sheet/display.ts';
 import { children } from '../../sheet/formula/children.ts';
 import type { LineageNode } from '../../sheet/formula/lineage.ts';
 import { parse } from '../../sheet/formula/parse.ts';
 import { print } from '../../sheet/formula/print.ts';
 import type { Node, Place } from '../../sheet/formula/syntax.ts';
+import { shownDay } from '../../words/shownDay.ts';
 
 /**
  * A formula with the numbers of one cell in place of its columns: `medial_wall_mm - lateral_wall_mm` becomes
@@ -51,7 +51,7 @@ export function quantityOf(
   if (typeof value === 'string') return value === '' ? 'missing' : `“${value}”`;
   if (Number.isNaN(value)) return 'missing';
   if (kind === 'boolean') return value ? 'yes' : 'no';
-  if (kind === 'date') return isoFromDays(value);
+  if (kind === 'date') return shownDay(value);
   return formatQuantity(value, unit === '' ? '1' : unit, units, withError ? { error } : {});
 }
 

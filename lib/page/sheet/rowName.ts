@@ -1,6 +1,8 @@
 import { TextColumn } from '../../sheet/column.ts';
-import { isoFromDays } from '../../sheet/days.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
+import { midSentence } from '../../words/midSentence.ts';
+import { say } from '../../words/say.ts';
+import { shownDay } from '../../words/shownDay.ts';
 
 /**
  * Which row it is, in words, from the columns that tell rows apart.
@@ -16,9 +18,9 @@ export function rowName(table: Sheet, columns: readonly string[], row: number): 
       return Number.isNaN(value)
         ? ''
         : column.kind === 'date'
-          ? isoFromDays(value)
-          : `${table.describe(name).title.toLowerCase()} ${value}`;
+          ? shownDay(value)
+          : `${midSentence(table.describe(name).title)} ${value}`;
     })
     .filter((word) => word !== '');
-  return words.join(', ') || 'a foot without a name yet';
+  return words.join(', ') || say`a foot without a name yet`;
 }

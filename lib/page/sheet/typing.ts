@@ -1,4 +1,5 @@
 import type { Column } from '../../sheet/column.ts';
+import { say } from '../../words/say.ts';
 import type { Editing } from './editing.ts';
 import { editText } from './editText.ts';
 import type { ShownColumn } from './shownColumns.ts';
@@ -23,7 +24,7 @@ export interface TypedGrid {
 }
 
 const many = (count: number, one: string, several = `${one}s`) =>
-  `${count.toLocaleString('en')} ${count === 1 ? one : several}`;
+  `${count.toLocaleString(say`en`)} ${count === 1 ? one : several}`;
 
 const unitOf =
   (columns: readonly ShownColumn[]) =>
@@ -35,8 +36,8 @@ const unitOf =
 /** What to say of a column that can't be typed in. */
 export function workedOut({ title, formula }: ShownColumn): string {
   return formula === undefined
-    ? `${title} comes from other tables and can’t be typed in here`
-    : `${title} is worked out and can’t be typed in. Change what it is made from`;
+    ? say`${title} comes from other tables and can’t be typed in here`
+    : say`${title} is worked out and can’t be typed in. Change what it is made from`;
 }
 
 /** The text to begin with in a cell: as it was typed, or with all digits. */
@@ -54,9 +55,9 @@ export function typeCell({ editing, columns, rows }: TypedGrid, row: number, col
     how: 'set',
     unitOf: unitOf(columns),
   });
-  if (unread === 0) return `${shown.title}: ${text.trim() === '' ? 'emptied' : text.trim()}`;
+  if (unread === 0) return `${shown.title}: ${text.trim() === '' ? say`emptied` : text.trim()}`;
   const why = editing.unread(shown.name, rows[row]);
-  return `${shown.title}: “${text.trim()}” can’t be used. Expected ${why?.expected}. ${why?.remedy}`;
+  return say`${shown.title}: “${text.trim()}” can’t be used. Expected ${why?.expected ?? ''}. ${why?.remedy ?? ''}`;
 }
 
 /**
@@ -67,7 +68,7 @@ export function typeCell({ editing, columns, rows }: TypedGrid, row: number, col
 export function pasteBlock(grid: TypedGrid, region: Region, text: string): { said: string; region: Region } {
   const { editing, columns, rows, whole } = grid;
   const { cells, mark } = editing.clipboard(text);
-  if (cells.length === 0) return { said: 'There was nothing to paste', region };
+  if (cells.length === 0) return { said: say`There was nothing to paste`, region };
   const one = cells.length === 1 && cells[0].length === 1;
   const high = one ? region.bottom - region.top + 1 : cells.length;
   const wide = one ? region.right - region.left + 1 : cells[0].length;
@@ -90,14 +91,14 @@ export function pasteBlock(grid: TypedGrid, region: Region, text: string): { sai
   const left = across.length - into.length;
   const cut = high - down.length - more;
   const said = [
-    `Pasted: ${many(changed, 'cell has', 'cells have')} changed`,
-    more > 0 ? `${many(more, 'row')} added` : '',
-    unread > 0 ? `${many(unread, 'cell')} can’t be used and ${unread === 1 ? 'is' : 'are'} marked` : '',
+    say`Pasted: ${many(changed, say`cell has`, say`cells have`)} changed`,
+    more > 0 ? say`${many(more, 'row')} added` : '',
+    unread > 0 ? say`${many(unread, 'cell')} can’t be used and ${unread === 1 ? say`is` : say`are`} marked` : '',
     left > 0
-      ? `${many(left, 'column is', 'columns are')} worked out and stayed as ${left === 1 ? 'it was' : 'they were'}`
+      ? say`${many(left, say`column is`, say`columns are`)} worked out and stayed as ${left === 1 ? say`it was` : say`they were`}`
       : '',
-    wide > across.length ? `${many(wide - across.length, 'column')} found no place to the right` : '',
-    cut > 0 ? `${many(cut, 'line')} found no row: show all rows in their own order to add some` : '',
+    wide > across.length ? say`${many(wide - across.length, 'column')} found no place to the right` : '',
+    cut > 0 ? say`${many(cut, 'line')} found no row: show all rows in their own order to add some` : '',
   ];
   return {
     said: said.filter(Boolean).join('. '),
@@ -108,18 +109,18 @@ export function pasteBlock(grid: TypedGrid, region: Region, text: string): { sai
 /** Fills the block's first row down; a single row from the row above it. @returns what to say of it */
 export function fillDown({ editing, columns, rows }: TypedGrid, region: Region): string {
   const from = region.top === region.bottom ? region.top - 1 : region.top;
-  if (from < 0) return 'There is no row above to fill from';
+  if (from < 0) return say`There is no row above to fill from`;
   const names = typedIn(columns, editing, region);
   if (names.length === 0) return workedOut(columns[region.left]);
   const changed = editing.fill(names, [...rows.subarray(from, region.bottom + 1)]);
-  return `Filled down: ${many(changed, 'cell has', 'cells have')} changed`;
+  return say`Filled down: ${many(changed, say`cell has`, say`cells have`)} changed`;
 }
 
 export function clearCells({ editing, columns, rows }: TypedGrid, region: Region): string {
   const names = typedIn(columns, editing, region);
   if (names.length === 0) return workedOut(columns[region.left]);
   const changed = editing.clear(names, [...rows.subarray(region.top, region.bottom + 1)]);
-  return `${many(changed, 'cell')} emptied`;
+  return say`${many(changed, 'cell')} emptied`;
 }
 
 function typedIn(columns: readonly ShownColumn[], editing: Editing, { left, right }: Region): string[] {
@@ -129,8 +130,9 @@ function typedIn(columns: readonly ShownColumn[], editing: Editing, { left, righ
 /** Takes the last change back or does it again. @returns what to say of it */
 export function travel(editing: Editing, way: 'back' | 'forth'): string {
   const words = way === 'back' ? editing.undo() : editing.redo();
-  if (words === undefined) return way === 'back' ? 'There is nothing to take back' : 'There is nothing to do again';
-  return `${way === 'back' ? 'Taken back' : 'Done again'}: ${words}`;
+  if (words === undefined)
+    return way === 'back' ? say`There is nothing to take back` : say`There is nothing to do again`;
+  return `${way === 'back' ? say`Taken back` : say`Done again`}: ${words}`;
 }
 
 /** Which way a key travels through the changes, `undefined` where it is no such key. */

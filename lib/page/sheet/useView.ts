@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'preact/hooks';
+import { say } from '../../words/say.ts';
 import type { SheetBlock } from '../blocks.ts';
 import { type Condition, matchingRows, type Order } from './matchingRows.ts';
 
@@ -42,8 +43,8 @@ export function useView(block: SheetBlock, table: unknown): RowsInView {
       setConditions([]);
       setOrder(undefined);
     },
-    count: `${number(rows.length)}${rows.length < all ? ` of ${number(all)}` : ''} ${all === 1 ? 'row' : 'rows'}`,
+    count: `${number(rows.length)}${rows.length < all ? say` of ${number(all)}` : ''} ${all === 1 ? 'row' : 'rows'}`,
   };
 }
 
-const number = (value: number) => value.toLocaleString('en');
+const number = (value: number) => value.toLocaleString(say`en`);

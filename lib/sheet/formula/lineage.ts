@@ -1,3 +1,4 @@
+import { say } from '../../words/say.ts';
 import { TextColumn } from '../column.ts';
 import { listed } from '../listed.ts';
 import type { Table } from '../table.ts';
@@ -118,13 +119,13 @@ class Tracing {
     const keys = keysOf(node);
     const members = row < 0 ? [] : this.#members(x, this.#table.groups(keys).codes, row);
     const what = share?.kind === 'number' ? `${node.name} ${share.value}` : node.name;
-    const over = keys.length === 0 ? 'the whole table' : listed(keys);
+    const over = keys.length === 0 ? say`the whole table` : listed(keys);
     return {
       column: print(x),
       row,
       value: this.#at(node, row),
       unit: node.name === 'count' ? '1' : x.kind === 'column' ? this.#table.column(x.name).unit : '',
-      via: `${what} over ${over}: ${members.length} ${members.length === 1 ? 'cell' : 'cells'}`,
+      via: say`${what} over ${over}: ${members.length} ${members.length === 1 ? say`cell` : say`cells`}`,
       from: once(members.slice(0, this.#few).flatMap((member) => this.#sources(x, member))),
     };
   }

@@ -1,3 +1,4 @@
+import { say } from '../../words/say.ts';
 import type { Kernel } from './kernels.ts';
 import * as kernels from './kernels.ts';
 import type { ArithmeticOperator, ComparisonOperator, LogicalOperator } from './syntax.ts';
@@ -82,12 +83,12 @@ export const operators: Readonly<Record<BinaryOperator, Operation>> = {
       `CASE WHEN ${x} > 0 OR (${x} < 0 AND ${y} = FLOOR(${y})) OR (${x} = 0 AND ${y} >= 0) THEN POWER(${x}, ${y}) END`,
     words: (x, y) => `${x} to the power ${y}`,
   },
-  '<': comparison((x, y) => x < y, kernels.less, '<', 'is less than'),
-  '<=': comparison((x, y) => x <= y, kernels.atMost, '<=', 'is at most'),
-  '>': comparison((x, y) => x > y, kernels.turned(kernels.less), '>', 'is more than'),
-  '>=': comparison((x, y) => x >= y, kernels.turned(kernels.atMost), '>=', 'is at least'),
+  '<': comparison((x, y) => x < y, kernels.less, '<', say`is less than`),
+  '<=': comparison((x, y) => x <= y, kernels.atMost, '<=', say`is at most`),
+  '>': comparison((x, y) => x > y, kernels.turned(kernels.less), '>', say`is more than`),
+  '>=': comparison((x, y) => x >= y, kernels.turned(kernels.atMost), '>=', say`is at least`),
   '==': comparison((x, y) => x === y, kernels.equal, '=', 'is'),
-  '!=': comparison((x, y) => x !== y, kernels.unequal, '<>', 'is not'),
+  '!=': comparison((x, y) => x !== y, kernels.unequal, '<>', say`is not`),
   // Three-valued: what is known decides where it can.
   '&&': {
     of: (x, y) => (x === 0 || y === 0 ? 0 : x * y),

@@ -9,6 +9,7 @@ import type {
   Super,
 } from 'acorn';
 import { parseExpressionAt } from 'acorn';
+import { say } from '../../words/say.ts';
 import { conditional } from './nodes.ts';
 import { operators } from './operators.ts';
 import { FormulaError, type Node } from './syntax.ts';
@@ -20,14 +21,14 @@ type Written = Expression | SpreadElement | Super | PrivateIdentifier;
 
 /** What people write out of habit, and what to write here. */
 const wayOut: Readonly<Record<string, string>> = {
-  MemberExpression: 'a column stands for itself, and a name with a dot is written column("the.name")',
-  AssignmentExpression: 'two values are compared by ==, and a column is named beside its formula',
-  UpdateExpression: 'write x + 1',
-  TemplateLiteral: 'text stands in \'…\' or "…"',
-  SequenceExpression: 'decimals take a point, as in 1.5, and only what a function is given is parted by commas',
-  ArrayExpression: 'a formula gives one value a row, not a list',
-  ArrowFunctionExpression: 'only the functions of the list can be called',
-  FunctionExpression: 'only the functions of the list can be called',
+  MemberExpression: say`a column stands for itself, and a name with a dot is written column("the.name")`,
+  AssignmentExpression: say`two values are compared by ==, and a column is named beside its formula`,
+  UpdateExpression: say`write x + 1`,
+  TemplateLiteral: say`text stands in '…' or "…"`,
+  SequenceExpression: say`decimals take a point, as in 1.5, and only what a function is given is parted by commas`,
+  ArrayExpression: say`a formula gives one value a row, not a list`,
+  ArrowFunctionExpression: say`only the functions of the list can be called`,
+  FunctionExpression: say`only the functions of the list can be called`,
 };
 
 /**
@@ -41,12 +42,12 @@ const wayOut: Readonly<Record<string, string>> = {
 export function parse(text: string): Node {
   if (text.length > longest)
     throw new FormulaError(
-      `A formula has at most ${longest} characters and this one has ${text.length}. Split it into columns`,
+      say`A formula has at most ${longest} characters and this one has ${text.length}. Split it into columns`,
       longest,
       text.length,
     );
   if (text.trim() === '')
-    throw new FormulaError('The formula is empty. Write column names and numbers, as in toe_length_mm / 10', 0, 0);
+    throw new FormulaError(say`The formula is empty. Write column names and numbers, as in toe_length_mm / 10`, 0, 0);
   return nodeOf(read(text), 1);
 }
 
@@ -65,7 +66,7 @@ function read(text: string): Expression {
   // A comment would swallow the rest of `a // b`.
   if (comments.length > 0)
     throw new FormulaError(
-      `A formula has no comments, and ${text.slice(comments[0].start, comments[0].start + 2)} starts one. For a division write one /`,
+      say`A formula has no comments, and ${text.slice(comments[0].start, comments[0].start + 2)} starts one. For a division write one /`,
       comments[0].start,
       comments[0].end,
     );
@@ -76,9 +77,9 @@ function read(text: string): Expression {
 
 function unreadable(text: string, position: number): FormulaError {
   const found = text.slice(position).match(/^(\w+|\S)/)?.[0];
-  const what = found === undefined ? 'it ends too early' : `${quoted(found)} can't stand here`;
+  const what = found === undefined ? say`it ends too early` : say`${quoted(found)} can't stand here`;
   return new FormulaError(
-    `The formula can't be read at character ${position}: ${what}. Expected a number, a column, a function, a bracket or an operator between two of them`,
+    say`The formula can't be read at character ${position}: ${what}. Expected a number, a column, a function, a bracket or an operator between two of them`,
     Math.min(position, text.length),
     Math.min(position + (found?.length ?? 0), text.length),
   );
@@ -86,7 +87,7 @@ function unreadable(text: string, position: number): FormulaError {
 
 function tooDeep(start: number, end: number): FormulaError {
   return new FormulaError(
-    `The formula is nested or chained more than ${deepest} deep. Split it into columns`,
+    say`The formula is nested or chained more than ${deepest} deep. Split it into columns`,
     start,
     end,
   );
@@ -116,7 +117,7 @@ function nodeOf(tree: Written, depth: number): Node {
     case 'LogicalExpression': {
       const operator = tree.operator === '===' ? '==' : tree.operator === '!==' ? '!=' : tree.operator;
       if (!Object.hasOwn(operators, operator))
-        throw refused(quoted(operator), start, end, operator === '??' ? 'write coalesce(x, y)' : undefined);
+        throw refused(quoted(operator), start, end, operator === '??' ? say`write coalesce(x, y)` : undefined);
       return {
         kind: 'binary',
         operator: operator as keyof typeof operators,
@@ -140,26 +141,30 @@ function literal(tree: Literal): Node {
   if (typeof value === 'string') return { kind: 'text', value, start, end };
   if (typeof value === 'number') {
     if (Number.isFinite(value)) return { kind: 'number', value, start, end };
-    throw new FormulaError(`${quoted(tree.raw ?? '')} is larger than any number that can be computed with`, start, end);
+    throw new FormulaError(
+      say`${quoted(tree.raw ?? '')} is larger than any number that can be computed with`,
+      start,
+      end,
+    );
   }
   if (typeof value === 'boolean')
-    throw refused(String(value), start, end, 'a yes/no column stands for itself, as in shod or !shod');
-  throw refused(quoted(tree.raw ?? ''), start, end, value === null ? 'write missing()' : undefined);
+    throw refused(String(value), start, end, say`a yes/no column stands for itself, as in shod or !shod`);
+  throw refused(quoted(tree.raw ?? ''), start, end, value === null ? say`write missing()` : undefined);
 }
 
 function call(tree: CallExpression, inner: (child: Written) => Node): Node {
   const { start, end, callee } = tree;
   if (callee.type !== 'Identifier' || tree.optional)
     throw refused(
-      'a call of something that is not a name',
+      say`a call of something that is not a name`,
       callee.start,
       callee.end,
-      'functions are called by their bare names, as in sqrt(x)',
+      say`functions are called by their bare names, as in sqrt(x)`,
     );
   if (callee.name === 'column') {
     const name = tree.arguments[0];
     if (tree.arguments.length !== 1 || name.type !== 'Literal' || typeof name.value !== 'string')
-      throw new FormulaError('column() takes one name in quotes, as in column("toe length")', start, end);
+      throw new FormulaError(say`column() takes one name in quotes, as in column("toe length")`, start, end);
     return { kind: 'column', name: name.value, start, end };
   }
   return { kind: 'call', name: callee.name, args: tree.arguments.map(inner), start, end };
@@ -175,7 +180,7 @@ function refused(
   what: string,
   start: number,
   end: number,
-  remedy = 'see the list of what a formula can hold',
+  remedy = say`see the list of what a formula can hold`,
 ): FormulaError {
-  return new FormulaError(`A formula can't hold ${what} (characters ${start} to ${end}): ${remedy}`, start, end);
+  return new FormulaError(say`A formula can't hold ${what} (characters ${start} to ${end}): ${remedy}`, start, end);
 }

@@ -1,3 +1,4 @@
+import { say } from '../../words/say.ts';
 import type { Kind } from '../column.ts';
 import { conversion, convertible, pure } from '../dimension.ts';
 import { nearest } from '../nearest.ts';
@@ -43,8 +44,8 @@ export function resolve(node: Node, scope: Scope, unit?: string): Resolved {
   if (!convertible(typed.unit, wanted) || (typed.kind !== 'number' && wanted.code !== typed.unit.code))
     throw complaint(
       node,
-      `${excerpt(node)} gives ${worded(typed)}, and the column is to have ${wanted.code}`,
-      "Change the column's unit or the formula",
+      say`${excerpt(node)} gives ${worded(typed)}, and the column is to have ${wanted.code}`,
+      say`Change the column's unit or the formula`,
     );
   return { node: times(typed.node, conversion(typed.unit, wanted)), unit: wanted.code, kind: typed.kind };
 }
@@ -75,11 +76,11 @@ class Resolver {
         return this.#binary(node);
       case 'conditional': {
         const test = this.typed(node.test);
-        expectKind(test, node.test, ['boolean'], 'the test before ?');
+        expectKind(test, node.test, ['boolean'], say`the test before ?`);
         const { nodes, ...arms } = alike(
           [this.typed(node.then), this.typed(node.otherwise)],
           node,
-          'stand in one column',
+          say`stand in one column`,
         );
         return { ...arms, node: conditional(test.node, nodes[0], nodes[1], node) };
       }
@@ -91,8 +92,8 @@ class Resolver {
   #column(node: Node & { kind: 'column' }): Typed {
     if (!this.#names.has(node.name)) {
       const near = nearest(node.name, this.#names);
-      const remedy = near === undefined ? 'Choose one from the list of columns' : `Did you mean ${near}?`;
-      throw complaint(node, `There is no column ${shortened(node.name)}`, remedy);
+      const remedy = near === undefined ? say`Choose one from the list of columns` : say`Did you mean ${near}?`;
+      throw complaint(node, say`There is no column ${shortened(node.name)}`, remedy);
     }
     const { kind, unit } = this.#scope.column(node.name);
     return { node, kind, unit: unitFrom(unit, node), bare: false };
@@ -113,7 +114,7 @@ class Resolver {
         if (node.operator !== '%' && (left.kind === 'date' || right.kind === 'date')) return dateSum(node, left, right);
         expectKind(left, node.left, ['number'], node.operator);
         expectKind(right, node.right, ['number'], node.operator);
-        const verb = { '+': 'be added', '-': 'be subtracted', '%': 'leave a remainder' }[node.operator];
+        const verb = { '+': say`be added`, '-': say`be subtracted`, '%': say`leave a remainder` }[node.operator];
         const { nodes, ...both } = alike([left, right], node, verb);
         return { ...both, node: { ...node, left: nodes[0], right: nodes[1] } };
       }
@@ -136,11 +137,11 @@ class Resolver {
     if (relation) return this.#relation(node, relation);
     const near = nearest(node.name, [...functions.keys(), ...this.#scope.relations.map(({ name }) => name)]);
     const remedy = this.#names.has(node.name)
-      ? 'It is a column: write it without brackets after it'
+      ? say`It is a column: write it without brackets after it`
       : near === undefined
-        ? 'Choose one from the list of functions'
-        : `Did you mean ${near}?`;
-    throw complaint(node, `There is no function ${shortened(node.name)}`, remedy);
+        ? say`Choose one from the list of functions`
+        : say`Did you mean ${near}?`;
+    throw complaint(node, say`There is no function ${shortened(node.name)}`, remedy);
   }
 
   #plain(node: Call, row: PlainFunction): Typed {
@@ -167,15 +168,17 @@ class Resolver {
 
   #key(key: Node, row: Summary): Node {
     if (key.kind !== 'column') {
-      const remedy = `After what ${row.name} is of come the names of key columns`;
-      throw complaint(key, `${excerpt(key)} is no column`, remedy);
+      const remedy = say`After what ${row.name} is of come the names of key columns`;
+      throw complaint(key, say`${excerpt(key)} is no column`, remedy);
     }
     const { kind, unit } = this.typed(key);
     // max(medial_mm, lateral_mm) is meant as the larger of the two, and would be a maximum for each lateral_mm.
     if (kind === 'number' && unit.code !== '1') {
       const either = { min: 'least', max: 'greatest' }[row.name];
-      const remedy = either ? `For one of two values write ${either}(x, y)` : 'Keys are texts, dates or plain numbers';
-      throw complaint(key, `${key.name} is measured in ${unit.code} and makes no groups`, remedy);
+      const remedy = either
+        ? say`For one of two values write ${either}(x, y)`
+        : say`Keys are texts, dates or plain numbers`;
+      throw complaint(key, say`${key.name} is measured in ${unit.code} and makes no groups`, remedy);
     }
     return key;
   }
@@ -185,14 +188,18 @@ class Resolver {
     const needed = [...relation.match, ...Object.keys(relation.swap ?? {}), relation.before];
     const lacking = needed.find((name) => name !== undefined && !this.#names.has(name));
     if (lacking !== undefined)
-      throw complaint(node, `${relation.name} looks at the column ${lacking}, which is not there`, 'Add that column');
+      throw complaint(
+        node,
+        say`${relation.name} looks at the column ${lacking}, which is not there`,
+        say`Add that column`,
+      );
     const isText = (name: string) => this.#scope.column(name).kind === 'text';
     const refuse = (what: string) =>
-      complaint(node, `${relation.name} goes by ${what}`, 'Give that column another kind');
+      complaint(node, say`${relation.name} goes by ${what}`, say`Give that column another kind`);
     const numeric = Object.keys(relation.swap ?? {}).find((name) => !isText(name));
-    if (numeric !== undefined) throw refuse(`the words of ${numeric}, which are numbers`);
+    if (numeric !== undefined) throw refuse(say`the words of ${numeric}, which are numbers`);
     if (relation.before !== undefined && isText(relation.before))
-      throw refuse(`the order of ${relation.before}, which is text`);
+      throw refuse(say`the order of ${relation.before}, which is text`);
     const x = this.typed(node.args[0]);
     return { ...x, node: { ...node, args: [x.node] }, bare: false };
   }
@@ -213,8 +220,8 @@ class Resolver {
       case 'quantity': {
         const value = constant(node.args[0]);
         if (Number.isNaN(value)) {
-          const remedy = "Write it out, as in quantity(330, '[in_i]3/[lb_av]')";
-          throw complaint(node.args[0], `quantity takes a number, and not ${excerpt(node.args[0])}`, remedy);
+          const remedy = say`Write it out, as in quantity(330, '[in_i]3/[lb_av]')`;
+          throw complaint(node.args[0], say`quantity takes a number, and not ${excerpt(node.args[0])}`, remedy);
         }
         return { node: number(value, node), kind: 'number', unit: namedUnit(node.args[1]), bare: false };
       }
@@ -232,17 +239,17 @@ class Resolver {
 }
 
 function comparison(node: Node & { kind: 'binary' }, left: Typed, right: Typed): Typed {
-  const { nodes, kind } = alike([left, right], node, 'be compared');
+  const { nodes, kind } = alike([left, right], node, say`be compared`);
   const ordered = node.operator !== '==' && node.operator !== '!=';
   if (ordered && kind !== 'number' && kind !== 'date') {
-    const what = kind === 'text' ? 'texts' : 'yes and no';
-    throw complaint(node, `${excerpt(node)}: ${what} have no order`, 'Compare them by == or !=');
+    const what = kind === 'text' ? 'texts' : say`yes and no`;
+    throw complaint(node, say`${excerpt(node)}: ${what} have no order`, say`Compare them by == or !=`);
   }
   if (nodes.some((side) => side.kind === 'text' && side.value === ''))
     throw complaint(
       node,
-      `${excerpt(node)}: what is missing is neither equal to anything nor different from it`,
-      'Write is_missing(x)',
+      say`${excerpt(node)}: what is missing is neither equal to anything nor different from it`,
+      say`Write is_missing(x)`,
     );
   return { node: { ...node, left: nodes[0], right: nodes[1] }, kind: 'boolean', unit: pure, bare: false };
 }
@@ -259,12 +266,12 @@ function countable(x: Typed): Typed {
 function share(arg: Node): Node {
   const value = constant(arg);
   if (value >= 0 && value <= 1) return number(value, arg);
-  throw complaint(arg, `${excerpt(arg)} is no share`, 'Write a number from 0 to 1, as in quantile(x, 0.25)');
+  throw complaint(arg, say`${excerpt(arg)} is no share`, say`Write a number from 0 to 1, as in quantile(x, 0.25)`);
 }
 
 function expectCount(call: Call, least: number, most: number, form: string): void {
   const count = call.args.length;
   if (count >= least && count <= most) return;
-  const found = count === 0 ? 'nothing' : count === 1 ? 'one value' : `${count} values`;
-  throw complaint(call, `${call.name} was given ${found}`, `It is written ${form}`);
+  const found = count === 0 ? 'nothing' : count === 1 ? say`one value` : say`${count} values`;
+  throw complaint(call, say`${call.name} was given ${found}`, say`It is written ${form}`);
 }

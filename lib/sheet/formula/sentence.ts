@@ -1,3 +1,4 @@
+import { say } from '../../words/say.ts';
 import { symbolOf } from '../display.ts';
 import { listed } from '../listed.ts';
 import type { Relation } from '../relation.ts';
@@ -20,9 +21,9 @@ interface Phrase {
  * @example sentence(parse('(a - b) / ((a + b) / 2)'), (name) => name) // 'a minus b, divided by the mean of a and b'
  */
 export function sentence(node: Node, titleOf: (name: string) => string, relations: readonly Relation[] = []): string {
-  return say(node).text;
+  return phraseOf(node).text;
 
-  function say(part: Node): Phrase {
+  function phraseOf(part: Node): Phrase {
     switch (part.kind) {
       case 'number':
         return number(part.value);
@@ -31,7 +32,7 @@ export function sentence(node: Node, titleOf: (name: string) => string, relation
       case 'column':
         return { text: titleOf(part.name), kind: 'name' };
       case 'unary': {
-        const operand = say(part.operand);
+        const operand = phraseOf(part.operand);
         return part.operator === '!'
           ? { text: `not ${closed(operand)}`, kind: 'test' }
           : { text: `minus ${closed(operand)}`, kind: 'sum' };
@@ -39,10 +40,10 @@ export function sentence(node: Node, titleOf: (name: string) => string, relation
       case 'binary':
         return binary(part);
       case 'conditional': {
-        const otherwise = say(part.otherwise);
-        const then = say(part.then);
+        const otherwise = phraseOf(part.otherwise);
+        const then = phraseOf(part.then);
         return {
-          text: `if ${say(part.test).text}, then ${then.kind === 'if' ? bracketed(then) : then.text}, otherwise ${otherwise.text}`,
+          text: say`if ${phraseOf(part.test).text}, then ${then.kind === 'if' ? bracketed(then) : then.text}, otherwise ${otherwise.text}`,
           kind: 'if',
         };
       }
@@ -53,9 +54,9 @@ export function sentence(node: Node, titleOf: (name: string) => string, relation
 
   function binary(part: Node & { kind: 'binary' }): Phrase {
     const terms = meanOf(part);
-    if (terms) return { text: `the mean of ${listed(terms.map((term) => closed(say(term))))}`, kind: 'phrase' };
-    const left = say(part.left);
-    const right = say(part.right);
+    if (terms) return { text: say`the mean of ${listed(terms.map((term) => closed(phraseOf(term))))}`, kind: 'phrase' };
+    const left = phraseOf(part.left);
+    const right = phraseOf(part.right);
     const { words } = operators[part.operator];
     switch (part.operator) {
       case '+':
@@ -86,17 +87,17 @@ export function sentence(node: Node, titleOf: (name: string) => string, relation
   function call(part: Node & { kind: 'call' }): Phrase {
     const row = functions.get(part.name);
     if (row === undefined) {
-      const words = relations.find(({ name }) => name === part.name)?.words ?? `the ${part.name}`;
-      const of = say(part.args[0]);
+      const words = relations.find(({ name }) => name === part.name)?.words ?? say`the ${part.name}`;
+      const of = phraseOf(part.args[0]);
       return { text: `${words} ${of.kind === 'name' ? of.text : bracketed(of)}`, kind: 'possessed' };
     }
     if (row.sort === 'summary') {
       const [x, p] = part.args;
       const share = p?.kind === 'number' ? p.value : Number.NaN;
-      return { text: row.words(closed(say(x)), keysOf(part).map(titleOf), share), kind: 'phrase' };
+      return { text: row.words(closed(phraseOf(x)), keysOf(part).map(titleOf), share), kind: 'phrase' };
     }
     const inUnit = row.name === 'quantity' || row.name === 'in_unit';
-    const args = part.args.map((arg) => (inUnit && arg.kind === 'text' ? symbolOf(arg.value) : closed(say(arg))));
+    const args = part.args.map((arg) => (inUnit && arg.kind === 'text' ? symbolOf(arg.value) : closed(phraseOf(arg))));
     const text = row.words(...args).trim();
     if (row.sort === 'plain') return { text, kind: row.gives === 'boolean' ? 'test' : 'phrase' };
     return { text, kind: names.has(row.name) ? 'name' : 'phrase' };
@@ -112,7 +113,7 @@ const powers: ReadonlyMap<number, string> = new Map([
 const names: ReadonlySet<string> = new Set(['quantity', 'pi', 'missing', 'column']);
 
 function number(value: number): Phrase {
-  if (Number.isNaN(value)) return { text: 'no value', kind: 'name' };
+  if (Number.isNaN(value)) return { text: say`no value`, kind: 'name' };
   const text = String(Number(Math.abs(value).toPrecision(6)));
   return value < 0 ? { text: `minus ${text}`, kind: 'sum' } : { text, kind: 'name' };
 }

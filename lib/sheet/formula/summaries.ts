@@ -1,4 +1,5 @@
 import { quantileSorted } from '../../stats/quantile.ts';
+import { say } from '../../words/say.ts';
 import type { Kind } from '../column.ts';
 import type { Grouped } from '../grouped.ts';
 import { listed } from '../listed.ts';
@@ -29,7 +30,7 @@ export interface Summary {
 }
 
 function within(keys: readonly string[]): string {
-  return keys.length === 0 ? ' over the whole table' : ` for each ${listed(keys)}`;
+  return keys.length === 0 ? say` over the whole table` : say` for each ${listed(keys)}`;
 }
 
 function byGroup(grouped: Grouped, of: (group: number) => number): Float64Array {
@@ -118,7 +119,7 @@ export const summaries: readonly Summary[] = [
     sort: 'summary',
     name: 'mean',
     parameters: ['x'],
-    about: 'the arithmetic mean',
+    about: say`the arithmetic mean`,
     gives: 'first',
     kinds: ['number', 'date'],
     of: mean,
@@ -130,7 +131,7 @@ export const summaries: readonly Summary[] = [
     sort: 'summary',
     name: 'median',
     parameters: ['x'],
-    about: 'the middle value, or half way between the middle two',
+    about: say`the middle value, or half way between the middle two`,
     gives: 'first',
     kinds: ['number', 'date'],
     of: (grouped) => quantile(grouped, 0.5),
@@ -142,7 +143,7 @@ export const summaries: readonly Summary[] = [
     sort: 'summary',
     name: 'sd',
     parameters: ['x'],
-    about: 'the standard deviation, with n − 1; of fewer than two values missing',
+    about: say`the standard deviation, with n − 1; of fewer than two values missing`,
     gives: 'spread',
     kinds: ['number', 'date'],
     of: sd,
@@ -161,7 +162,7 @@ export const summaries: readonly Summary[] = [
     sort: 'summary',
     name: 'min',
     parameters: ['x'],
-    about: 'the smallest value',
+    about: say`the smallest value`,
     gives: 'first',
     kinds: ['number', 'date'],
     of: (grouped) => extreme(grouped, -1),
@@ -173,7 +174,7 @@ export const summaries: readonly Summary[] = [
     sort: 'summary',
     name: 'max',
     parameters: ['x'],
-    about: 'the largest value',
+    about: say`the largest value`,
     gives: 'first',
     kinds: ['number', 'date'],
     of: (grouped) => extreme(grouped, 1),
@@ -185,7 +186,7 @@ export const summaries: readonly Summary[] = [
     sort: 'summary',
     name: 'sum',
     parameters: ['x'],
-    about: 'the sum',
+    about: say`the sum`,
     gives: 'first',
     kinds: ['number'],
     of: (grouped) => grouped.sums.map((sum, group) => (grouped.counts[group] === 0 ? Number.NaN : finite(sum))),
@@ -197,7 +198,7 @@ export const summaries: readonly Summary[] = [
     sort: 'summary',
     name: 'count',
     parameters: ['x'],
-    about: 'how many values are not missing',
+    about: say`how many values are not missing`,
     gives: '1',
     kinds: ['number', 'date', 'text'],
     of: (grouped) => grouped.counts.slice(),
@@ -209,7 +210,7 @@ export const summaries: readonly Summary[] = [
     sort: 'summary',
     name: 'quantile',
     parameters: ['x', 'p'],
-    about: 'the value with the share p of the others below it, linear between neighbours',
+    about: say`the value with the share p of the others below it, linear between neighbours`,
     gives: 'first',
     kinds: ['number', 'date'],
     of: quantile,

@@ -1,3 +1,4 @@
+import { say } from '../../words/say.ts';
 import type { Kind } from '../column.ts';
 import { parseUnit, type Unit } from '../dimension.ts';
 import { complaint } from './complaint.ts';
@@ -15,15 +16,15 @@ export interface Typed {
 
 /** What each kind is called in an error. */
 export const kindWords: Readonly<Record<Kind, string>> = {
-  number: 'a number',
-  date: 'a date',
-  boolean: 'a yes/no',
+  number: say`a number`,
+  date: say`a date`,
+  boolean: say`a yes/no`,
   text: 'text',
 };
 
 /** What a value is, in an error: its unit, or its kind where that says more. */
 export function worded({ kind, unit }: Typed): string {
-  return kind !== 'number' ? kindWords[kind] : unit.code === '1' ? 'a pure number' : unit.code;
+  return kind !== 'number' ? kindWords[kind] : unit.code === '1' ? say`a pure number` : unit.code;
 }
 
 /** Whether it is `missing()`, which goes with every kind. */
@@ -50,7 +51,7 @@ export function unitFrom(code: string, at: Node): Unit {
 /** The unit that a text in a formula names. */
 export function namedUnit(node: Node): Unit {
   if (node.kind === 'text') return unitFrom(node.value, node);
-  throw complaint(node, `${excerpt(node)} is no unit`, "Write its code in quotes, as in 'mm'");
+  throw complaint(node, say`${excerpt(node)} is no unit`, say`Write its code in quotes, as in 'mm'`);
 }
 
 /** @throws FormulaError where a value is of none of the kinds that `what` takes */
@@ -59,13 +60,13 @@ export function expectKind(x: Typed, written: Node, kinds: readonly Kind[], what
   const wanted = kinds.map((kind) => kindWords[kind]).join(' or ');
   throw complaint(
     written,
-    `${excerpt(written)} is ${kindWords[x.kind]}, and ${what} takes ${wanted}`,
+    say`${excerpt(written)} is ${kindWords[x.kind]}, and ${what} takes ${wanted}`,
     x.kind === 'boolean'
-      ? `To count with it, write ${excerpt(written)} ? 1 : 0`
+      ? say`To count with it, write ${excerpt(written)} ? 1 : 0`
       : kinds.includes('boolean')
-        ? 'Compare it with something, as in x > 5'
+        ? say`Compare it with something, as in x > 5`
         : x.kind === 'date'
-          ? 'Take a difference of dates for a number of days'
-          : 'Choose another column',
+          ? say`Take a difference of dates for a number of days`
+          : say`Choose another column`,
   );
 }

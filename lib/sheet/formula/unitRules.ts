@@ -1,3 +1,4 @@
+import { say } from '../../words/say.ts';
 import type { Kind } from '../column.ts';
 import { daysFromIso } from '../days.ts';
 import { conversion, convertible, parseUnit, power, product, pure, type Unit } from '../dimension.ts';
@@ -41,15 +42,15 @@ export function unlike(
   left: Typed,
   right: string,
   verb: string,
-  remedy = 'Compare columns of one kind, or divide first',
+  remedy = say`Compare columns of one kind, or divide first`,
 ): FormulaError {
-  return complaint(at, `${excerpt(at)}: ${worded(left)} and ${right} can't ${verb}`, remedy);
+  return complaint(at, say`${excerpt(at)}: ${worded(left)} and ${right} can't ${verb}`, remedy);
 }
 
 /** What to write instead of comparing a yes/no with a number, `40 < x < 60` or `shod == 1`. */
 function yesNoRemedy(at: Node, left: Typed, right: Typed): string | undefined {
   if (at.kind !== 'binary' || (left.kind === 'boolean') === (right.kind === 'boolean')) return undefined;
-  if (at.left.kind === 'binary') return 'For a value between two others write low < x && x < high';
+  if (at.left.kind === 'binary') return say`For a value between two others write low < x && x < high`;
   const yesNo = excerpt((left.kind === 'boolean' ? left : right).node);
   return `A yes/no stands for itself: write ${yesNo} or !${yesNo}`;
 }
@@ -59,7 +60,7 @@ function asDate(part: Typed): Typed {
   if (part.node.kind !== 'text') return part;
   const value = daysFromIso(part.node.value);
   if (Number.isNaN(value))
-    throw complaint(part.node, `${excerpt(part.node)} is no date`, "Write year-month-day, as in '2026-01-31'");
+    throw complaint(part.node, say`${excerpt(part.node)} is no date`, say`Write year-month-day, as in '2026-01-31'`);
   return { node: number(value, part.node), kind: 'date', unit: days, bare: false };
 }
 
@@ -76,8 +77,8 @@ export function dateSum(at: Binary, left: Typed, right: Typed): Typed {
       at,
       l,
       worded(r),
-      subtracting ? 'be subtracted' : 'be added',
-      'A date takes days: date + 42, or date - previous(date)',
+      subtracting ? say`be subtracted` : say`be added`,
+      say`A date takes days: date + 42, or date - previous(date)`,
     );
   const inDays = time.bare ? time.node : times(time.node, conversion(time.unit, days));
   const [first, second] = date === l ? [date.node, inDays] : [inDays, date.node];
@@ -99,7 +100,11 @@ export function powerOf(at: Binary, left: Typed, right: Typed): Typed {
   expectKind(left, at.left, ['number'], '**');
   expectKind(right, at.right, ['number'], '**');
   if (!convertible(right.unit, pure))
-    throw complaint(at, `${excerpt(at)}: an exponent is a pure number, and this is ${right.unit.code}`, 'Divide first');
+    throw complaint(
+      at,
+      say`${excerpt(at)}: an exponent is a pure number, and this is ${right.unit.code}`,
+      say`Divide first`,
+    );
   const exponent = times(right.node, conversion(right.unit, pure));
   if (convertible(left.unit, pure)) {
     const base = times(left.node, conversion(left.unit, pure));
@@ -111,8 +116,8 @@ export function powerOf(at: Binary, left: Typed, right: Typed): Typed {
   if (!result)
     throw complaint(
       at,
-      `${excerpt(at)}: what has a unit (${left.unit.code}) can only be raised to a written-out power that leaves a whole one`,
-      'Write x ** 2, or divide first',
+      say`${excerpt(at)}: what has a unit (${left.unit.code}) can only be raised to a written-out power that leaves a whole one`,
+      say`Write x ** 2, or divide first`,
     );
   const node = times({ ...at, left: left.node, right: exponent }, result.factor);
   return { node, kind: 'number', unit: result.unit, bare: false };
@@ -126,23 +131,23 @@ export function taken(given: readonly Typed[], row: PlainFunction, at: Node & { 
   expectKind(x, at.args[0], kinds, row.name);
   if (row.takes === 'any') return { ...x, nodes: [x.node] };
   if (row.takes === 'angle' && x.bare && !isMissing(x)) {
-    const remedy = `Write ${row.name}(quantity(${excerpt(x.node)}, 'deg'))`;
-    throw complaint(at, `${excerpt(at)}: degrees or radians?`, remedy);
+    const remedy = say`Write ${row.name}(quantity(${excerpt(x.node)}, 'deg'))`;
+    throw complaint(at, say`${excerpt(at)}: degrees or radians?`, remedy);
   }
   // Without a unit an angle is in radians, as SI has it.
   const unit = [radian, pure].find((unit) => (row.takes === 'angle' || unit === pure) && convertible(x.unit, unit));
   if (unit) return { ...x, nodes: [times(x.node, conversion(x.unit, unit))] };
-  const takes = row.takes === 'angle' ? 'an angle' : 'a pure number';
+  const takes = row.takes === 'angle' ? say`an angle` : say`a pure number`;
   throw complaint(
     at,
-    `${excerpt(at)}: ${row.name} takes ${takes}, and this is ${x.unit.code}`,
-    'Divide by something of the same kind first',
+    say`${excerpt(at)}: ${row.name} takes ${takes}, and this is ${x.unit.code}`,
+    say`Divide by something of the same kind first`,
   );
 }
 
 /** The arguments of a call, held against each other, where they are of one of these kinds. */
 export function alikeOf(kinds: readonly Kind[], given: readonly Typed[], at: Node & { kind: 'call' }): Alike {
-  const both = alike(given, at, 'be compared');
+  const both = alike(given, at, say`be compared`);
   const { kind, unit, bare } = both;
   both.nodes.forEach((node, index) => {
     expectKind({ node, kind, unit, bare }, at.args[index], kinds, at.name);
@@ -160,8 +165,8 @@ export function given(call: Node, row: PlainFunction, x: Omit<Typed, 'node'>, at
       if (root) return { node: times(call, root.factor), kind: 'number', unit: root.unit, bare: x.bare };
       throw complaint(
         at,
-        `${excerpt(at)}: ${x.unit.code} has no square root`,
-        'Take the root of a pure number or of an even power, as in sqrt(x * x)',
+        say`${excerpt(at)}: ${x.unit.code} has no square root`,
+        say`Take the root of a pure number or of an even power, as in sqrt(x * x)`,
       );
     }
     case '1':
@@ -175,6 +180,6 @@ export function given(call: Node, row: PlainFunction, x: Omit<Typed, 'node'>, at
 
 /** A value in a unit that it can be turned into. */
 export function turned(x: Typed, unit: Unit, at: Node): Node {
-  if (!convertible(x.unit, unit)) throw unlike(at, x, unit.code, 'be turned into each other');
+  if (!convertible(x.unit, unit)) throw unlike(at, x, unit.code, say`be turned into each other`);
   return times(x.node, conversion(x.unit, unit));
 }
