@@ -24,9 +24,9 @@ const help = `evenhoof: is each foot of the herd left level and in line, and how
       or the same tables as .parquet or .arrow, and prints what it found
   evenhoof page NAME FEET.csv [--horses FILE] [--visits FILE] --out FILE.html
       writes one page as a file that stands alone; NAME is one of ${pages.map(({ name }) => name).join(', ')}
-  evenhoof sql FEET.csv [--horses FILE] [--visits FILE] [--column NAME=FORMULA]
-      prints one SELECT a table, which gives the computed columns from the measured and joined ones of the tidy files;
-      --column adds one of your own to the feet, and may stand more than once
+  evenhoof sql FEET.csv [--horses FILE] [--visits FILE] [--column NAME=FORMULA] [--dialect standard|duckdb|trino|spark]
+      prints one SELECT a table, which gives the computed columns from the measured and joined ones of the tidy files,
+      whose dates are dates; --column adds one of your own to the feet, and may stand more than once
 
   FEET, FILE        CSV, Parquet or Arrow
   --ranges FILE     ranges of your own in place of the built-in ones; the page Columns saves these as a start
@@ -81,10 +81,20 @@ async function run(args: readonly string[], print: (line: string) => void): Prom
   if (command === 'sql') {
     const read = await readHerd(only(operands, 'sql FEET.csv'), values);
     for (const text of values.column ?? []) read.feet.add(ownColumn(text));
-    for (const table of ['feet', 'horses', 'intervals'] as const) print(`${sqlOf(read[table], table)};\n`);
+    const dialect = oneOf(values.dialect, ['standard', 'duckdb', 'trino', 'spark'], '--dialect');
+    for (const table of ['feet', 'horses', 'intervals'] as const)
+      print(`${sqlOf(read[table], table, { dialect, dates: measuredDates(read[table]) })};\n`);
     return 0;
   }
   throw new Unusable(`there is no command ${command}; write tidy, page or sql, or --help`);
+}
+
+/** The columns that a database reads from the tidy files as dates. */
+function measuredDates(sheet: Herd['feet'] | Herd['horses']): string[] {
+  return sheet.names.filter((name) => {
+    const { kind, origin } = sheet.describe(name);
+    return kind === 'date' && origin === 'measured';
+  });
 }
 
 function parseCall(args: readonly string[]) {
@@ -101,6 +111,7 @@ function parseCall(args: readonly string[]) {
           ranges: { type: 'string' },
           column: { type: 'string', multiple: true },
           format: { type: 'string' },
+          dialect: { type: 'string' },
         },
         ...{
           units: { type: 'string' },

@@ -178,6 +178,15 @@ describe('sql', () => {
     duckdb.closeSync();
   });
 
+  it('writes for other engines, and takes dates for dates', async () => {
+    const own = ['--column', "late = date > '2026-01-01'"];
+    const spark = await evenhoof('sql', feet, ...own, '--dialect', 'spark');
+    expect(spark.said[0]).toContain("((1E0 * DATEDIFF(`date`, DATE '1970-01-01')) > 2.0454E4) AS `late`");
+    expect((await evenhoof('sql', feet, '--dialect', 'basic')).complaint).toContain(
+      '--dialect is basic; it must be standard or duckdb or trino or spark',
+    );
+  });
+
   it('says what an own column must look like', async () => {
     expect(await evenhoof('sql', feet, '--column', 'toe_angle_deg')).toMatchObject({
       code: 2,

@@ -30,12 +30,16 @@ beforeAll(async () => {
 });
 afterAll(() => duckdb.closeSync());
 
+/** How a table holds its dates. */
+type Dates = 'as days' | 'as dates';
+
 function quoted(name: string): string {
   return `"${name.replaceAll('"', '""')}"`;
 }
 
-function literal(value: number | string, kind: string): string {
+function literal(value: number | string, kind: string, dates: Dates): string {
   if (value === '' || Number.isNaN(value)) return 'NULL';
+  if (kind === 'date' && dates === 'as dates') return `DATE '1970-01-01' + ${value}::INTEGER`;
   if (typeof value === 'string') return `'${value.replaceAll("'", "''")}'`;
   return kind === 'boolean' ? String(value === 1) : `${value}::DOUBLE`;
 }
@@ -44,21 +48,31 @@ function literal(value: number | string, kind: string): string {
 async function byDuckdb(
   columns: Record<string, ColumnInput>,
   computed: { name: string; node: Node }[],
+  dates: Dates,
 ): Promise<unknown[][]> {
   const inputs = Object.entries(columns).map(([name, input]) => ({
     name,
     values: input.values,
     kind: input.values instanceof Float64Array ? (input.kind ?? 'number') : 'text',
   }));
-  const types = { number: 'DOUBLE', date: 'DOUBLE', boolean: 'BOOLEAN', text: 'VARCHAR' };
+  const types = {
+    number: 'DOUBLE',
+    date: dates === 'as dates' ? 'DATE' : 'DOUBLE',
+    boolean: 'BOOLEAN',
+    text: 'VARCHAR',
+  };
   const fields = inputs.map(({ name, kind }) => `${quoted(name)} ${types[kind]}`);
   await duckdb.run(`CREATE OR REPLACE TABLE feet (row_at INTEGER, ${fields.join(', ')})`);
   const rows = Array.from(
     { length: inputs[0].values.length },
-    (_, row) => `(${[String(row), ...inputs.map(({ values, kind }) => literal(values[row], kind))].join(', ')})`,
+    (_, row) => `(${[String(row), ...inputs.map(({ values, kind }) => literal(values[row], kind, dates))].join(', ')})`,
   );
   if (rows.length > 0) await duckdb.run(`INSERT INTO feet VALUES ${rows.join(', ')}`);
-  const statement = sql(computed, { table: 'feet', names: Object.keys(columns), relations, rowId: 'row_at' });
+  const stored = inputs.flatMap(({ name, kind }) => (kind === 'date' && dates === 'as dates' ? [name] : []));
+  const statement = sql(computed, {
+    ...{ table: 'feet', names: Object.keys(columns), relations, rowId: 'row_at', dates: stored },
+    dialect: dates === 'as dates' ? 'duckdb' : 'standard',
+  });
   const result = await duckdb.runAndReadAll(statement);
   const found = result.getColumnsJS();
   return computed.map(({ name }) => found[result.columnNames().indexOf(name)] ?? []);
@@ -77,7 +91,11 @@ function size(nodes: readonly Node[], columns: Record<string, ColumnInput>): num
 }
 
 /** Checks that DuckDB gives what the sheet gives. Formulas may name the ones before them: `f0`, `f1`, … */
-async function check(columns: Record<string, ColumnInput>, formulas: readonly string[]): Promise<void> {
+async function check(
+  columns: Record<string, ColumnInput>,
+  formulas: readonly string[],
+  dates: Dates = 'as days',
+): Promise<void> {
   const all = { ...columns };
   const computed: { name: string; node: Node; wanted: Float64Array | TextColumn; kind: string; scale: number }[] = [];
   for (const [i, formula] of formulas.entries()) {
@@ -88,7 +106,7 @@ async function check(columns: Record<string, ColumnInput>, formulas: readonly st
     all[`f${i}`] = wanted instanceof TextColumn ? { values: wanted.values } : { unit, kind, values: wanted };
   }
   const rows = Object.values(columns)[0].values.length;
-  const found = await byDuckdb(columns, computed);
+  const found = await byDuckdb(columns, computed, dates);
   computed.forEach(({ wanted, kind, scale }, i) => {
     expect(found[i]).toHaveLength(rows);
     for (let row = 0; row < rows; row++) {
@@ -206,7 +224,9 @@ describe('SQL on DuckDB gives the values of', () => {
       ],
     ],
   ])('%s', async (_, formulas) => {
-    for (const gaps of [0, 0.25]) await check(smallHerd({ seed: 21, gaps, horses: 4, visits: 3 }), formulas);
+    for (const gaps of [0, 0.25])
+      for (const dates of ['as days', 'as dates'] as const)
+        await check(smallHerd({ seed: 21, gaps, horses: 4, visits: 3 }), formulas, dates);
   });
 
   it('columns with hostile names, texts and no rows', async () => {
@@ -310,7 +330,8 @@ describe('SQL on DuckDB gives the values of', () => {
       fc.asyncProperty(
         fc.array(row, { minLength: 1, maxLength: 24 }),
         fc.array(formula, { minLength: 1, maxLength: 3 }),
-        async (rows, formulas) => {
+        fc.constantFrom<Dates>('as days', 'as dates'),
+        async (rows, formulas, dates) => {
           const columns = Object.fromEntries(
             (['horse_id', 'limb', 'moment', 'date', 'shod', 'a', 'b', 'we"ird'] as const).map((name) => {
               const cells = rows.map((cell) => cell[name]);
@@ -322,7 +343,7 @@ describe('SQL on DuckDB gives the values of', () => {
               return [name, input];
             }),
           );
-          await check(columns, formulas);
+          await check(columns, formulas, dates);
         },
       ),
       { numRuns: 120, seed: 2026 },

@@ -210,7 +210,7 @@ const plain: readonly PlainFunction[] = [
     gives: 'first',
     of: Math.floor,
     slopes: [() => 0],
-    sql: (x) => `FLOOR(${x})`,
+    sql: (x) => `(1E0 * FLOOR(${x}))`,
     words: (x) => `${x} rounded down`,
   },
   {
@@ -222,7 +222,7 @@ const plain: readonly PlainFunction[] = [
     gives: 'first',
     of: Math.ceil,
     slopes: [() => 0],
-    sql: (x) => `CEIL(${x})`,
+    sql: (x) => `(1E0 * CEIL(${x}))`,
     words: (x) => `${x} rounded up`,
   },
   {
@@ -246,7 +246,7 @@ const plain: readonly PlainFunction[] = [
     gives: '1',
     of: Math.sign,
     slopes: [() => 0],
-    sql: (x) => `CAST(SIGN(${x}) AS DOUBLE PRECISION)`,
+    sql: (x) => `(1E0 * SIGN(${x}))`,
     words: (x) => `the sign of ${x}`,
   },
   {

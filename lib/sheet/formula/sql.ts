@@ -1,10 +1,11 @@
 import type { Relation } from '../relation.ts';
 import { children, keysOf } from './children.ts';
+import { type Dialect, type DialectName, dialects } from './dialects.ts';
 import { functions } from './functions.ts';
 import { Numbering } from './numbering.ts';
 import { type Operation, operators, signs } from './operators.ts';
 import { type Expression, SqlStages } from './sqlStages.ts';
-import { identifier, numberLiteral, over, textLiteral } from './sqlText.ts';
+import { numberLiteral, over } from './sqlText.ts';
 import type { Summary } from './summaries.ts';
 import type { Node } from './syntax.ts';
 
@@ -16,6 +17,10 @@ export interface SqlOptions {
   readonly relations: readonly Relation[];
   /** A stored column to sort the result by; left out, rows come in whatever order the database likes. */
   readonly rowId?: string;
+  /** For which engine; left out, `standard`. */
+  readonly dialect?: DialectName;
+  /** Columns of the table that are dates there, and not whole days since 1970-01-01. */
+  readonly dates?: readonly string[];
 }
 
 /**
@@ -23,8 +28,8 @@ export interface SqlOptions {
  * has. Relations and summaries are window functions; where one rests on another they follow each other in stages, and
  * what several columns share is computed once.
  *
- * It expects the table as the sheet has it: numbers `DOUBLE PRECISION`, dates whole days since 1970-01-01, yes/no
- * `BOOLEAN`, text `VARCHAR`, and what is missing `NULL`: never NaN, which databases take for a large number, nor an empty text.
+ * It expects the table as the sheet has it: numbers `DOUBLE PRECISION`, dates whole days since 1970-01-01 or, where
+ * `dates` names them, `DATE`, yes/no `BOOLEAN`, text `VARCHAR`, and what is missing `NULL`: never NaN, which databases take for a large number, nor an empty text.
  * Results beyond the largest double are left to the database.
  * @param columns computed columns with their formulas as `resolve` gives them; they may name each other
  * @throws TypeError for a relation that both swaps and looks before, which no window can follow
@@ -33,11 +38,12 @@ export interface SqlOptions {
  *   // SELECT "horse_id", "toe", ("toe" - "part_1") AS "off" FROM "stage_1"
  */
 export function sql(columns: readonly { readonly name: string; readonly node: Node }[], options: SqlOptions): string {
-  const { table, names, relations, rowId } = options;
+  const { table, names, relations, rowId, dialect = 'standard', dates = [] } = options;
   const formulas = new Map(columns.map(({ name, node }) => [name, node]));
   const given = [...names, ...formulas.keys()];
   const stored = rowId === undefined || names.includes(rowId) ? names : [rowId, ...names];
-  const writer = new Writer(new SqlStages([table, ...stored, ...given]), formulas, relations, new Set(given));
+  const stages = new SqlStages([table, ...stored, ...given], dialects[dialect]);
+  const writer = new Writer(stages, dialects[dialect], formulas, relations, new Set(given), new Set(dates));
   for (const name of formulas.keys()) writer.column(name);
   return writer.stages.select(table, stored, given, rowId);
 }
@@ -47,17 +53,23 @@ class Writer {
   readonly #formulas: ReadonlyMap<string, Node>;
   readonly #relations: readonly Relation[];
   readonly #names: ReadonlySet<string>;
+  readonly #dates: ReadonlySet<string>;
+  readonly #dialect: Dialect;
   readonly #numbering = new Numbering();
   /** What is written already: columns, windows, and what windows need. */
   readonly #known = new Map<string, Expression>();
 
   constructor(
     stages: SqlStages,
+    dialect: Dialect,
     formulas: ReadonlyMap<string, Node>,
     relations: readonly Relation[],
     names: ReadonlySet<string>,
+    dates: ReadonlySet<string>,
   ) {
     this.stages = stages;
+    this.#dialect = dialect;
+    this.#dates = dates;
     this.#formulas = formulas;
     this.#relations = relations;
     this.#names = names;
@@ -65,8 +77,17 @@ class Writer {
 
   column(name: string): Expression {
     const formula = this.#formulas.get(name);
-    if (formula === undefined) return { text: identifier(name), stage: 0, atomic: true };
+    if (formula === undefined) return { text: this.#dialect.identifier(name), stage: 0, atomic: true };
     return this.#once(`column ${name}`, () => this.stages.add(this.#of(formula), name));
+  }
+
+  #days(name: string): Expression {
+    return { text: this.#dialect.days(this.column(name).text), stage: 0, atomic: false };
+  }
+
+  /** The empty text is missing. */
+  #text(value: string): string {
+    return value === '' ? 'NULL' : this.#dialect.text(value);
   }
 
   #once(key: string, write: () => Expression): Expression {
@@ -82,9 +103,9 @@ class Writer {
       case 'number':
         return { text: numberLiteral(node.value), stage: 0, atomic: true };
       case 'text':
-        return { text: textLiteral(node.value), stage: 0, atomic: true };
+        return { text: this.#text(node.value), stage: 0, atomic: true };
       case 'column':
-        return this.column(node.name);
+        return this.#dates.has(node.name) ? this.#days(node.name) : this.column(node.name);
       case 'unary':
         return this.#operation(node, signs[node.operator]);
       case 'binary':
@@ -185,13 +206,17 @@ class Writer {
 
     const swapped = Object.keys(swap ?? {}).map((name) => this.column(name));
     const cases = pairs(swap ?? {}).map(({ own, partner }) => {
-      const here = equal(own, swapped);
-      const there = equal(partner, swapped);
+      const here = this.#equal(own, swapped);
+      const there = this.#equal(partner, swapped);
       const found = only(x, there, keys);
       return here.length === 0 ? found : `WHEN ${here.join(' AND ')} THEN CASE ${found} END`;
     });
     const text = `CASE ${unknown(matched)}${cases.join(' ')} END`;
     return this.stages.add({ text, stage: latest([x, ...alike, ...swapped]) });
+  }
+
+  #equal(values: readonly string[], columns: readonly Expression[]): string[] {
+    return values.map((value, i) => `${columns[i].text} = ${this.#text(value)}`);
   }
 }
 
@@ -206,12 +231,11 @@ function unknown(columns: readonly Expression[]): string {
 
 /** The value of the one row in a window for which all conditions hold; missing where there are more. */
 function only(x: Expression, conditions: readonly string[], keys: readonly string[], order = ''): string {
-  const filter = conditions.length === 0 ? '' : ` FILTER (WHERE ${conditions.join(' AND ')})`;
-  return `WHEN ${over(`COUNT(*)${filter}`, keys, order)} = 1 THEN ${over(`MAX(${x.text})${filter}`, keys, order)}`;
-}
-
-function equal(values: readonly string[], columns: readonly Expression[]): string[] {
-  return values.map((value, i) => `${columns[i].text} = ${textLiteral(value)}`);
+  // Not every engine takes FILTER with a window.
+  const where = (text: string) =>
+    conditions.length === 0 ? text : `CASE WHEN ${conditions.join(' AND ')} THEN ${text} END`;
+  const count = conditions.length === 0 ? 'COUNT(*)' : `COUNT(${where('1')})`;
+  return `WHEN ${over(count, keys, order)} = 1 THEN ${over(`MAX(${where(x.text)})`, keys, order)}`;
 }
 
 /** All ways of swapping: this row's values in the swapped columns, and its partner's. */

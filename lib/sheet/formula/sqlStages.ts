@@ -1,4 +1,4 @@
-import { identifier } from './sqlText.ts';
+import type { Dialect } from './dialects.ts';
 
 /** SQL for a value, and from which stage on all that it names can be read. */
 export interface Expression {
@@ -21,8 +21,11 @@ export class SqlStages {
   readonly #steps: Step[][] = [];
   readonly #taken: Set<string>;
 
+  readonly #identifier: Dialect['identifier'];
+
   /** @param taken names that are in use */
-  constructor(taken: Iterable<string>) {
+  constructor(taken: Iterable<string>, { identifier }: Dialect) {
+    this.#identifier = identifier;
     this.#taken = new Set([...taken].map((name) => name.toLowerCase()));
   }
 
@@ -30,7 +33,7 @@ export class SqlStages {
   add({ text, stage }: Pick<Expression, 'text' | 'stage'>, name = this.#free('part')): Expression {
     while (this.#steps.length <= stage) this.#steps.push([]);
     this.#steps[stage].push({ name, text });
-    return { text: identifier(name), stage: stage + 1, atomic: true };
+    return { text: this.#identifier(name), stage: stage + 1, atomic: true };
   }
 
   /**
@@ -39,7 +42,9 @@ export class SqlStages {
    * @param given columns to give out, in order
    */
   select(table: string, stored: readonly string[], given: readonly string[], orderBy: string | undefined): string {
-    const names = [...stored.map(identifier)];
+    const identifier = this.#identifier;
+    const written = ({ name, text }: Step) => `${text} AS ${identifier(name)}`;
+    const names = stored.map(identifier);
     const stages = this.#steps.slice(0, -1);
     const aliases = stages.map(() => this.#free('stage'));
     const sources = [table, ...aliases].map(identifier);
@@ -64,8 +69,4 @@ export class SqlStages {
     this.#taken.add(`${base}_${number}`);
     return `${base}_${number}`;
   }
-}
-
-function written({ name, text }: Step): string {
-  return `${text} AS ${identifier(name)}`;
 }

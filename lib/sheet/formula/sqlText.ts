@@ -1,13 +1,3 @@
-/** A name in SQL, whatever letters it has. */
-export function identifier(name: string): string {
-  return `"${name.replaceAll('"', '""')}"`;
-}
-
-/** A text in SQL; the empty one is missing. */
-export function textLiteral(value: string): string {
-  return value === '' ? 'NULL' : `'${value.replaceAll("'", "''")}'`;
-}
-
 /** A double-precision number in SQL with all its digits: a plain `1` would divide as a whole number. */
 export function numberLiteral(value: number): string {
   if (!Number.isFinite(value)) return 'NULL';

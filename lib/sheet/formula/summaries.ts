@@ -203,7 +203,7 @@ export const summaries: readonly Summary[] = [
     kinds: ['number', 'date', 'text'],
     of: (grouped) => grouped.counts.slice(),
     weights: (grouped) => byRow(grouped, () => 0),
-    sql: (x, keys) => `CAST(${over(`COUNT(${x})`, keys)} AS DOUBLE PRECISION)`,
+    sql: (x, keys) => `(1E0 * ${over(`COUNT(${x})`, keys)})`,
     words: (x, keys) => `the number of ${x}${within(keys)}`,
   },
   {

@@ -56,8 +56,8 @@ describe('sql', () => {
 
   it('looks at the other rows of a relation through windows, and only where there is one row', () => {
     const other =
-      'CASE WHEN COUNT(*) FILTER (WHERE "limb" = \'RF\') OVER (PARTITION BY "horse_id", "date") = 1' +
-      ' THEN MAX("toe") FILTER (WHERE "limb" = \'RF\') OVER (PARTITION BY "horse_id", "date") END';
+      'CASE WHEN COUNT(CASE WHEN "limb" = \'RF\' THEN 1 END) OVER (PARTITION BY "horse_id", "date") = 1' +
+      ' THEN MAX(CASE WHEN "limb" = \'RF\' THEN "toe" END) OVER (PARTITION BY "horse_id", "date") END';
     expect(write({ o: 'opposite(toe)' }, foot)).toContain(
       `CASE WHEN "horse_id" IS NULL OR "date" IS NULL THEN NULL WHEN "limb" = 'LF' THEN ${other} WHEN "limb" = 'RF'`,
     );
@@ -89,7 +89,7 @@ describe('sql', () => {
     const twin = { name: 'twin', words: 'the twin', match: [], swap: { limb: { LF: 'RF' } } };
     const column = { name: 'x', node: parse('twin(toe)') };
     expect(sql([column], { table: 'feet', names: foot, relations: [twin] })).toContain(
-      `CASE WHEN "limb" = 'LF' THEN CASE WHEN COUNT(*) FILTER (WHERE "limb" = 'RF') OVER () = 1`,
+      `CASE WHEN "limb" = 'LF' THEN CASE WHEN COUNT(CASE WHEN "limb" = 'RF' THEN 1 END) OVER () = 1`,
     );
   });
 
