@@ -134,6 +134,7 @@ export type {
   Finding,
   Group,
   Heading,
+  Keep,
   LinkedCharts,
   PictureBlock,
   Prose,
@@ -142,6 +143,7 @@ export type {
 export { cautions } from './page/cautions.ts';
 export { addressOf, chosen } from './page/controls.ts';
 export { deferred, settled } from './page/deferred.ts';
+export type { Keeper, KeptChoice, TakeBack } from './page/keep/keeper.ts';
 export type { ControlValue, ControlValues, Page, PageInput } from './page/page.ts';
 export { BlockList } from './page/parts/BlockList.tsx';
 export type {
@@ -189,6 +191,7 @@ export { journalOf } from './store/entries.ts';
 export { isNewer } from './store/isNewer.ts';
 export type { Entered, JournalEdit, JournalEntry, RowId } from './store/journal.ts';
 export { forgetFolder, type KeptFolderHandle, keepFolder, keptFolder } from './store/keptFolder.ts';
+export { type KeptPage, mergedPages, pagesWith, samePage } from './store/keptPage.ts';
 export { type Merge, type MergedCell, type MergedFormula, mergeOf, nothingNew } from './store/merge.ts';
 export type { Choice, MergeChoices } from './store/mergeEdits.ts';
 export { mergedTable, mergeInto } from './store/mergeInto.ts';
@@ -198,7 +201,7 @@ export { pointsFromCsv, pointsToCsv } from './store/pointsTable.ts';
 export { RecordError, type WholeRecord } from './store/recordFiles.ts';
 export { canKeepFolder, chooseFolder, type FolderHandle, RecordFolder } from './store/recordFolder.ts';
 export { chooseRecord, newRecord, recordInUse } from './store/recordInUse.ts';
-export { deleteRecord, foundRecord, listRecords, renameRecord } from './store/records.ts';
+export { changePages, deleteRecord, foundRecord, listRecords, renameRecord } from './store/records.ts';
 export { readRecordZip, writeRecordZip } from './store/recordZip.ts';
 export { putSetting, setting } from './store/settings.ts';
 export { tableAsOf } from './store/tableAsOf.ts';
@@ -208,7 +211,7 @@ export { onTold } from './store/tabs.ts';
 export { openRecord, takeLeftBehind, unwrittenRecord } from './store/whenOwn.ts';
 export { agreement as agreementChart } from './views/agreement.ts';
 export { type BetweenVisitsOptions, betweenVisits } from './views/betweenVisits.ts';
-export type { ChartDescription, ChartOptions } from './views/chart.ts';
+export { type ChartDescription, type ChartOptions, columnTitle } from './views/chart.ts';
 export { type ChosenChart, chosenChart } from './views/chosenChart.ts';
 export type { DrawingOptions } from './views/drawingOptions.ts';
 export { footBelow } from './views/footBelow.ts';

@@ -2,6 +2,7 @@ import {
   type Block,
   type Columns,
   chosen,
+  columnTitle,
   type DisplayUnits,
   daysFromIso,
   findingWords,
@@ -14,7 +15,6 @@ import {
   latestOccasions,
   limbName,
   limbs,
-  measured,
   midSentence,
   ranking,
   say,
@@ -162,7 +162,7 @@ function numbers({ occasions }: Herd, horse: string, columns: readonly string[],
   const last = rows.reduce((latest, row) => Math.max(latest, date[row]), Number.NEGATIVE_INFINITY);
   const title = (name: string) => {
     const symbol = toDisplay(0, occasions.column(name).unit, units).symbol;
-    return `${measured.find((each) => each.name === name)?.title ?? name} (${symbol})`;
+    return `${columnTitle(name)} (${symbol})`;
   };
   const latest = (name: string, limb: Limb) => {
     const row = of(limb);

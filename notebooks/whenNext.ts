@@ -2,6 +2,7 @@ import {
   type Block,
   calendar,
   chosen,
+  columnTitle,
   type DisplayUnits,
   type DueData,
   type DueHorse,
@@ -15,8 +16,6 @@ import {
   type HerdPage,
   isoFromDays,
   limbName,
-  measured,
-  measures,
   say,
   shownDay,
   writeTable,
@@ -55,7 +54,7 @@ export const page: HerdPage = {
             name: 'outcome',
             label: say`Judged by`,
             input: 'choice',
-            options: outcomes.map((value) => ({ value, label: titleOf(value) })),
+            options: outcomes.map((value) => ({ value, label: columnTitle(value) })),
             value: outcome,
           },
         ],
@@ -75,8 +74,6 @@ export const page: HerdPage = {
     ];
   },
 };
-
-const titleOf = (name: string) => [...measured, ...measures].find((each) => each.name === name)?.title ?? name;
 
 function listBlocks(list: DueList, data: DueData, weeks: number, units: DisplayUnits): Block[] {
   const { horses, usual, reason } = list;

@@ -10,6 +10,7 @@ function nameOf(block: Block): string {
     case 'code':
     case 'deferred':
     case 'picture':
+    case 'keep':
       return block.name;
     case 'finding':
       return block.id;

@@ -2,6 +2,7 @@ import type { PlotOptions } from '@observablehq/plot';
 import type { Cell } from '../sheet/cell.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { SvgNode } from '../views/svg.ts';
+import type { Keeper, KeptChoice } from './keep/keeper.ts';
 import type { PictureWork } from './picture/work.ts';
 import type { Task } from './task.ts';
 
@@ -20,6 +21,7 @@ export type Block =
   | Download
   | Control
   | PictureBlock
+  | Keep
   | Group
   | Deferred;
 
@@ -204,6 +206,16 @@ export interface PictureBlock {
   readonly inAFile: string;
   /** Fetches what working on it needs. */
   readonly work: () => Promise<PictureWork>;
+}
+
+/** A page to be kept by its title, and a list of those that were; a file leaves it out. */
+export interface Keep {
+  readonly kind: 'keep';
+  readonly name: string;
+  /** What would be kept; the list alone where left out. */
+  readonly page?: KeptChoice;
+  /** Fetches what keeps it. */
+  readonly keeper: () => Promise<Keeper>;
 }
 
 /** Blocks that belong together; each `sheet of paper` begins a new one when printed. */

@@ -7,6 +7,7 @@ import { type ColumnInput, type Columns, type Kind, rowCount, TextColumn } from 
 import type { ComputedDefinition } from '../sheet/edits.ts';
 import { say } from '../words/say.ts';
 import { type JournalEntry, RECORD_VERSION } from './journal.ts';
+import { isKeptPage, type KeptPage } from './keptPage.ts';
 import type { KeptTable, KeptTables, TableName } from './tables.ts';
 
 /** A whole record: its tables as they stand, every change that made them, and photographs where they are wished. */
@@ -18,6 +19,8 @@ export interface WholeRecord {
   readonly journal: readonly JournalEntry[];
   /** Tables that were replaced by opening others, in order. */
   readonly earlier?: readonly EarlierTable[];
+  /** Pages of its owner's own. */
+  readonly pages?: readonly KeptPage[];
   /** By file name. */
   readonly photographs?: ReadonlyMap<string, Uint8Array>;
 }
@@ -57,6 +60,7 @@ interface RecordNote {
   readonly name: string;
   readonly tables: { readonly [name in TableName]?: TableNote };
   readonly earlier?: readonly (TableNote & Omit<EarlierTable, 'kept'>)[];
+  readonly pages?: readonly KeptPage[];
 }
 
 /** One table among the files, by a name of its own. */
@@ -72,7 +76,7 @@ const earlierName = (table: TableName, at: number) => `earlier-${at + 1}-${table
  * the record back; and its photographs.
  */
 export function recordFiles(record: WholeRecord): Map<string, Uint8Array> {
-  const { name, tables, journal, earlier = [], photographs: photos } = record;
+  const { name, tables, journal, earlier = [], pages = [], photographs: photos } = record;
   const kept: Part[] = [
     ...tableNames.flatMap((table): Part[] => (tables[table] ? [[table, tables[table]]] : [])),
     ...earlier.map(({ table, kept }, at): Part => [earlierName(table, at), kept]),
@@ -85,6 +89,7 @@ export function recordFiles(record: WholeRecord): Map<string, Uint8Array> {
     ...(earlier.length > 0 && {
       earlier: earlier.map(({ opening, table, kept }) => ({ opening, table, ...noteOf(kept) })),
     }),
+    ...(pages.length > 0 && { pages }),
   };
   const texts: [string, string][] = [
     ['record.json', json(note)],
@@ -151,6 +156,9 @@ export function recordOfFiles(files: ReadonlyMap<string, Uint8Array>): WholeReco
   const earlier = (note.earlier ?? []).map(({ opening, table: name, ...about }, at): EarlierTable => {
     return { opening, table: name, kept: table(earlierName(name, at), about) };
   });
+  const pages = note.pages ?? [];
+  if (!Array.isArray(pages) || !pages.every(isKeptPage))
+    throw new RecordError(say`The pages kept in record.json are broken. Take an untouched copy of the record`);
   const lines = textOf(files, 'journal.jsonl').split('\n').slice(0, -1);
   const photos = [...files].filter(([path]) => path.startsWith(photographs) && path.length > photographs.length);
   return {
@@ -158,6 +166,7 @@ export function recordOfFiles(files: ReadonlyMap<string, Uint8Array>): WholeReco
     tables: Object.fromEntries(tables),
     journal: lines.map((line, at) => parsed<JournalEntry>(line, say`line ${at + 1} of journal.jsonl`)),
     ...(earlier.length > 0 && { earlier }),
+    ...(pages.length > 0 && { pages }),
     ...(photos.length > 0 && {
       photographs: new Map(photos.map(([path, bytes]) => [path.slice(photographs.length), bytes])),
     }),

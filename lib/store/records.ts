@@ -1,7 +1,10 @@
+import { say } from '../words/say.ts';
 import { change, look } from './database.ts';
 import { endJournal } from './entries.ts';
 import { newEntryId } from './entryId.ts';
 import type { JournalEntry } from './journal.ts';
+import type { KeptPage } from './keptPage.ts';
+import { RecordGone } from './notKept.ts';
 import type { EarlierTable } from './recordFiles.ts';
 import { forgetTables, writeTable } from './snapshot.ts';
 import { storedEntry } from './storedEntry.ts';
@@ -61,6 +64,28 @@ export async function renameRecord(id: string, name: string): Promise<void> {
     const info = await records.get(id);
     if (info) await records.put({ ...info, name }, id);
   });
+  tellOthers({ kind: 'records' });
+}
+
+/**
+ * Changes the pages that are kept in a record, as they then stand, on every page of the notebook.
+ * @throws RecordGone where another page of the notebook has deleted it
+ */
+export async function changePages(
+  id: string,
+  made: (pages: readonly KeptPage[]) => readonly KeptPage[],
+): Promise<void> {
+  await change(
+    async (transaction) => {
+      const records = transaction.objectStore('records');
+      const info = await records.get(id);
+      if (!info) throw new RecordGone(say`this record was deleted in another tab`);
+      const { pages: before = [], ...rest } = info;
+      const pages = made(before);
+      await records.put(pages.length > 0 ? { ...rest, pages } : rest, id);
+    },
+    ['records'],
+  );
   tellOthers({ kind: 'records' });
 }
 

@@ -1,6 +1,7 @@
 import type { Problem } from '../files/problem.ts';
 import type { Columns } from '../sheet/column.ts';
 import type { ComputedDefinition } from '../sheet/edits.ts';
+import type { KeptPage } from './keptPage.ts';
 import type { RowIds } from './rowIds.ts';
 
 /** One of the reader's own tables as it was last opened. */
@@ -54,4 +55,6 @@ export interface RecordInfo {
   readonly made: number;
   /** A changed copy of the invented herd: none of it was ever measured. */
   readonly invented?: boolean;
+  /** Pages of its owner's own, in the order in which they were kept; none where left out. */
+  readonly pages?: readonly KeptPage[];
 }

@@ -38,7 +38,12 @@ export function shownIn(
   return { times: toDisplay(1, unit, units).value, label: (name) => (symbol === '' ? name : `${name} (${symbol})`) };
 }
 
-/** What a column of the feet is called, its own name where it isn't one of ours. */
+/**
+ * What people call a column of the feet.
+ * @param name  the column's name, as in a file
+ * @returns its title; the name itself where the column isn't one of ours
+ * @example columnTitle('toe_angle_deg') // 'Toe angle'
+ */
 export function columnTitle(name: string): string {
   return [...measures, ...measured].find((row) => row.name === name)?.title ?? name;
 }

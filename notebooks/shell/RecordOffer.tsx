@@ -13,8 +13,11 @@ interface Props {
   readonly answer: (decision: RecordDecision) => void;
 }
 
+const ownPages = (count: number) =>
+  count === 0 ? '' : count === 1 ? say`, 1 page of its owner’s own` : say`, ${count} pages of its owner’s own`;
+
 /** Offers to open a whole record beside those on this device, or to merge it into the one in use. */
-export function RecordOffer({ file, record: { name, tables, journal, photographs }, own, answer }: Props) {
+export function RecordOffer({ file, record: { name, tables, journal, pages = [], photographs }, own, answer }: Props) {
   const place = useRef<HTMLElement>(null);
   useEffect(() => place.current?.focus(), []);
   const holds = tableNames.flatMap((table) =>
@@ -23,7 +26,7 @@ export function RecordOffer({ file, record: { name, tables, journal, photographs
   return (
     <section class="merging" tabIndex={-1} ref={place} aria-label={say`Open ${file}`}>
       <h2>{say`Open ${file}?`}</h2>
-      <p>{say`It holds the record “${name || say`without a name`}”: ${holds.join(', ') || say`no table`}, ${journal.length} changes in its history${photographs ? say`, ${photographs.size} photographs` : ''}.`}</p>
+      <p>{say`It holds the record “${name || say`without a name`}”: ${holds.join(', ') || say`no table`}, ${journal.length} changes in its history${ownPages(pages.length)}${photographs ? say`, ${photographs.size} photographs` : ''}.`}</p>
       <div class="merging-end">
         <button type="button" onClick={() => answer('beside')}>{say`Open it as a record of its own`}</button>
         {own !== undefined && (

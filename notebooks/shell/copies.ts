@@ -17,6 +17,7 @@ import {
   type WholeRecord,
   writeRecordZip,
 } from '../../lib/index.ts';
+import { keptPages } from './inUse.ts';
 import { photographFiles } from './photographs.ts';
 
 /** How the folder of the record in use stands. */
@@ -41,6 +42,7 @@ async function wholeRecord(record: OpenRecord, photographs = false): Promise<Who
   return {
     ...{ name: record.info.name, tables: record.tables(), journal },
     ...(earlier.length > 0 && { earlier }),
+    ...(keptPages.value.length > 0 && { pages: keptPages.value }),
     ...(photos.size > 0 && { photographs: photos }),
   };
 }
@@ -140,10 +142,10 @@ function follow(record: OpenRecord, handle: KeptFolderHandle): void {
     clearTimeout(timer);
     timer = setTimeout(write, REST_MS);
   };
-  const deaf = record.subscribe(changed);
+  const deaf = [record.subscribe(changed), keptPages.subscribe(changed)];
   const end = () => {
     clearTimeout(timer);
-    deaf();
+    for (const stop of deaf) stop();
     kept = undefined;
   };
   kept = { record, folder, end };

@@ -13,7 +13,7 @@ import {
   takeLeftBehind,
   unwrittenRecord,
 } from '../../lib/index.ts';
-import { failure, inUse, keeping, tableNames, typedInto, withoutFeet } from './inUse.ts';
+import { failure, inUse, keeping, keptPages, tableNames, typedInto, withoutFeet } from './inUse.ts';
 
 export * from './inUse.ts';
 
@@ -39,6 +39,7 @@ function leave(): void {
 export async function show(): Promise<void> {
   try {
     const info = await ownInfo();
+    keptPages.value = info?.pages ?? [];
     const shown = inUse.value?.record;
     if (info && shown?.written && !shown.overtaken && shown.info.id === info.id && shown.info.name === info.name)
       return;
@@ -78,6 +79,7 @@ export async function useOwn(opened: KeptTables): Promise<void> {
 export async function useDemo(): Promise<void> {
   const record = inUse.value?.record;
   if (record?.written) await (record.info.invented ? record.delete() : chooseRecord(undefined));
+  keptPages.value = [];
   await useInvented();
 }
 
@@ -85,13 +87,15 @@ export async function useDemo(): Promise<void> {
 async function useInvented(): Promise<void> {
   const tables = await demoTables();
   if (typedInto.value) {
-    const info = newRecord(say`Changed copy of the demo herd`, true);
-    await use(await unwrittenRecord(info, tables));
+    await use(await unwrittenRecord(inventedCopy(), tables));
   } else {
     inUse.value?.record?.close();
     inUse.value = { ...tables, feet: tables.feet!, whose: 'demo' };
   }
 }
+
+/** What is written down of a copy of the demo herd that is changed. */
+export const inventedCopy = () => newRecord(say`Changed copy of the demo herd`, true);
 
 async function use(record: OpenRecord): Promise<void> {
   const { followChanges } = await import('./feetRecord.ts');

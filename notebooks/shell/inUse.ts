@@ -2,6 +2,7 @@ import { computed, type Signal, signal } from '@preact/signals';
 import {
   type Herd,
   herd as herdOf,
+  type KeptPage,
   type KeptTable,
   type KeptTables,
   type OpenRecord,
@@ -25,6 +26,9 @@ export const inUse: Signal<InUse | undefined> = signal(undefined);
 
 /** The reader's own record that can't be shown yet, because the feet are not in it. */
 export const withoutFeet: Signal<OpenRecord | undefined> = signal(undefined);
+
+/** The pages of the reader's own that are kept in the record in use. */
+export const keptPages: Signal<readonly KeptPage[]> = signal([]);
 
 /** Whether this page types into the table of feet: then it has all columns that can be typed in. */
 export const typedInto: Signal<boolean> = signal(false);

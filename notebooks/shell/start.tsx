@@ -4,7 +4,7 @@ import { type Herd, type HerdPage, mountPage, say } from '../../lib/index.ts';
 import { Day } from './Day.tsx';
 import { Desk } from './Desk.tsx';
 import { rememberUnits, units } from './displayUnits.ts';
-import { failure, herd, start as startHerd, typedInto } from './herdInUse.ts';
+import { failure, herd, keptPages, start as startHerd, typedInto } from './herdInUse.ts';
 import { keepForOffline } from './offline.ts';
 import { runTask } from './runTask.ts';
 import { tableFiles } from './tableFiles.ts';
@@ -44,6 +44,12 @@ export async function start(page: HerdPage): Promise<void> {
           run: runTask,
         });
     });
+  });
+  let linked = false;
+  effect(() => {
+    const pages = keptPages.value;
+    linked ||= pages.length > 0;
+    if (linked) import('./keptLinks.tsx').then(({ drawKeptLinks }) => drawKeptLinks(pages));
   });
   await startHerd();
   await keepForOffline();

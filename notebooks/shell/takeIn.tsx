@@ -1,7 +1,9 @@
 import type { VNode } from 'preact';
 import {
+  changePages,
   foundRecord,
   type KeptTables,
+  mergedPages,
   mergeInto,
   newRecord,
   type OpenRecord,
@@ -38,10 +40,18 @@ export async function takeIn(files: readonly File[], ask: Ask, dates: Questions[
   ));
   if (decision === undefined) return undefined;
   if (decision === 'merge' && record.photographs) await takePhotographs(record.photographs);
-  if (decision === 'merge') return takeTables(record.tables, names, own, ask);
-  const { name, tables, journal, earlier } = record;
+  const { name, tables, journal, earlier, pages = [] } = record;
+  if (decision === 'merge') {
+    const said = await takeTables(tables, names, own, ask);
+    if (said !== undefined && pages.length > 0) {
+      await changePages(own!.info.id, (ours) => mergedPages(ours, pages));
+      await show();
+    }
+    return said;
+  }
   const invented = Object.values(tables).some((table) => table.invented);
-  await foundRecord(newRecord(name || file, invented), tables, journal, earlier);
+  const info = { ...newRecord(name || file, invented), ...(pages.length > 0 && { pages }) };
+  await foundRecord(info, tables, journal, earlier);
   if (record.photographs) await takePhotographs(record.photographs);
   await show();
   return say`${names} opened as a record of its own.`;

@@ -42,6 +42,32 @@ describe('a page of one’s own', () => {
     expect(JSON.parse(line.slice('title: '.length, -1))).toBe(title);
   });
 
+  it('offers to keep what it shows, so that it comes back whatever the defaults are by then', () => {
+    const keepOf = (controls: Record<string, string>) => {
+      const keep = page.blocks({ herd: demo, controls, units }).find(({ kind }) => kind === 'keep');
+      if (keep?.kind !== 'keep' || !keep.page) throw new Error('nothing to keep');
+      return keep.page;
+    };
+    const first = keepOf({});
+    expect(first).toEqual({
+      title: 'Toe angle, by limb',
+      controls: { table: 'occasions', kind: 'spread', column: 'toe_angle_deg', by: 'limb' },
+    });
+    expect(keepOf({ ...first.controls, title: 'Mine' })).toEqual({ ...first, title: 'Mine' });
+    const plain = keepOf({ kind: 'against', other: 'toe_length_mm', by: '' });
+    expect(plain.title).toMatch(/^Toe angle against .*toe/);
+    expect(keepOf({ ...plain.controls })).toEqual(plain);
+  });
+
+  it('says which column of a kept page is gone, and shows the rest without its title', () => {
+    const controls = { title: 'My ratio', column: 'ratio_**of**_mine', by: 'paddock', kind: 'over time' };
+    const blocks = page.blocks({ herd: demo, controls, units });
+    const said = blocks.flatMap((block) => (block.kind === 'prose' ? block.text : [])).join(' ');
+    expect(said).toContain('“ratio_\\*\\*of\\*\\*_mine” and “paddock” can’t be shown');
+    expect(blocks.some((block) => block.kind === 'heading' && block.text === 'My ratio')).toBe(false);
+    expect(chartOf(blocks).title).toMatch(/^Toe angle over time/);
+  });
+
   it('falls back to what the table has where an address asks for what it hasn’t', () => {
     const blocks = page.blocks({
       herd: demo,

@@ -31,6 +31,7 @@ export function smallSheet(rows = 3): SheetBlock['sheet'] {
 export function everyBlock(): Block[] {
   return [
     { kind: 'heading', level: 2, text: hostile, id: 'first' },
+    { kind: 'keep', name: 'own', keeper: () => Promise.reject(new Error('nothing is kept in a file')) },
     { kind: 'prose', text: 'Plain **strong** [words](columns.html)' },
     { kind: 'prose', tone: 'caution', text: 'Careful' },
     {

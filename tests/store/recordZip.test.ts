@@ -48,6 +48,7 @@ break",2026-03-10,LH,0.1,,‮تjust,
   earlier: [
     { opening: 'k3f9x2-2', table: 'feet', kept: table('horse_id,date,limb,toe_angle_deg\nBella,x,LF,50\n', 'feet') },
   ],
+  pages: [{ title: 'Toes “2”\n', controls: { table: 'occasions', column: '__proto__', by: '' } }],
   photographs: new Map([
     ['b.jpg', Uint8Array.of(255, 216, 0, 1)],
     ['a.jpg', Uint8Array.of()],
@@ -177,6 +178,12 @@ describe('a record as one zip', () => {
       'feet.csv',
       (text: string) => text.replace(/\n__proto__.*\n/, '\n'),
       'has 2 rows where record.json counts 3',
+    ],
+    [
+      'one whose kept pages are none',
+      'record.json',
+      (text: string) => text.replace('"column": "__proto__"', '"column": 1'),
+      'pages kept in record.json are broken',
     ],
     ['another program’s', 'record.json', () => '{}', 'not that of a record'],
   ])('%s is refused in words', async (_, name, change, words) => {

@@ -2,6 +2,7 @@ import { Component, type ComponentChildren } from 'preact';
 import { say } from '../../words/say.ts';
 import { blockKeys } from '../blockKeys.ts';
 import type { Block } from '../blocks.ts';
+import { KeepPart } from '../keep/KeepPart.tsx';
 import { PicturePart } from '../picture/PicturePart.tsx';
 import { SheetPart } from '../sheet/SheetPart.tsx';
 import { ChartPart } from './ChartPart.tsx';
@@ -64,6 +65,8 @@ function Part({ block }: { block: Block }) {
       return <DownloadPart block={block} />;
     case 'picture':
       return <PicturePart block={block} />;
+    case 'keep':
+      return <KeepPart block={block} />;
     case 'control':
       return <ControlPart block={block} />;
     case 'deferred':

@@ -1,5 +1,6 @@
 import { useContext, useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { say } from '../../words/say.ts';
+import { adoptStyle } from '../adoptStyle.ts';
 import type { PictureBlock } from '../blocks.ts';
 import { FailureLine, useFailure } from '../parts/FailureLine.tsx';
 import { saveFile } from '../saveFile.ts';
@@ -12,7 +13,7 @@ import { KnownSizeFields } from './KnownSizeFields.tsx';
 import { LaidOver } from './LaidOver.tsx';
 import { PictureChoice } from './PictureChoice.tsx';
 import { PointList } from './PointList.tsx';
-import { adoptPictureStyle } from './pictureStyle.ts';
+import { pictureStyle } from './pictureStyle.ts';
 import { back, choose, forth, nextPoint, type Placing, put, takeOff } from './placing.ts';
 import { Readings } from './Readings.tsx';
 import { Stage } from './Stage.tsx';
@@ -21,7 +22,7 @@ import { useOpenPicture } from './useOpenPicture.ts';
 import { WhichFoot } from './WhichFoot.tsx';
 import type { PictureWork } from './work.ts';
 
-adoptPictureStyle();
+adoptStyle(pictureStyle);
 
 /** A picture, its foot, its points and what they say, from the first choice to the row in the record. */
 export function PictureDesk({ block, work }: { block: PictureBlock; work: PictureWork }) {

@@ -1,5 +1,5 @@
 /** The rules for working on a picture. Only this page wants them, so they come with its code and not with every page. */
-const style = `
+export const pictureStyle = `
 .picture-desk .note { max-width: 46rem; }
 .picture-desk > [role=status] { min-height: 1.45em; }
 .picture-part { margin-bottom: var(--space-far); }
@@ -104,10 +104,3 @@ const style = `
   .picture-points { max-height: none; overflow: visible; }
 }
 `;
-
-/** Puts the rules to the document; what a script makes as a style sheet of its own stands under the strictest policy. */
-export function adoptPictureStyle(): void {
-  const sheet = new CSSStyleSheet();
-  sheet.replaceSync(style);
-  document.adoptedStyleSheets.push(sheet);
-}
