@@ -8,13 +8,16 @@ import {
   findingWords,
   type Herd,
   herd,
+  measures,
   problemSentence,
   rangesFromColumns,
   ranking,
   readTable,
   sqlOf,
   tidyFiles,
+  writeTable,
 } from './index.ts';
+import { computeLargeFeet, LargeTable, largeLevelPage, shareColumns, spreadColumns } from './large.ts';
 import { htmlPage } from './report.ts';
 
 const help = `evenhoof: is each foot of the herd left level and in line, and how does it change between visits
@@ -27,6 +30,9 @@ const help = `evenhoof: is each foot of the herd left level and in line, and how
   evenhoof sql FEET.csv [--horses FILE] [--visits FILE] [--column NAME=FORMULA] [--dialect standard|duckdb|trino|spark]
       prints one SELECT a table, which gives the computed columns from the measured and joined ones of the tidy files,
       whose dates are dates; --column adds one of your own to the feet, and may stand more than once
+  evenhoof large FEET.parquet [--horses FILE] [--column NAME=FORMULA] --out FOLDER
+      for tidy tables larger than memory, in Parquet or CSV: writes feet.parquet with the computed columns, how they
+      spread and how many lie outside each range as CSV, and level.html; needs @duckdb/node-api beside this package
 
   FEET, FILE        CSV, Parquet or Arrow
   --ranges FILE     ranges of your own in place of the built-in ones; the page Columns saves these as a start
@@ -86,7 +92,12 @@ async function run(args: readonly string[], print: (line: string) => void): Prom
       print(`${sqlOf(read[table], table, { dialect, dates: measuredDates(read[table]) })};\n`);
     return 0;
   }
-  throw new Unusable(`there is no command ${command}; write tidy, page or sql, or --help`);
+  if (command === 'large') {
+    const feet = only(operands, 'large FEET.parquet');
+    await large(feet, needed(values.out, '--out FOLDER'), values, print);
+    return 0;
+  }
+  throw new Unusable(`there is no command ${command}; write tidy, page, sql or large, or --help`);
 }
 
 /** The columns that a database reads from the tidy files as dates. */
@@ -212,6 +223,36 @@ async function tidy(
   }
   print(`Written to ${folder}`);
   return read.problems.length > 0;
+}
+
+/** Writes a large table with its computed columns, and the small ones that sum it up. */
+async function large(
+  feet: string,
+  folder: string,
+  { horses, column = [] }: Options,
+  print: (line: string) => void,
+): Promise<void> {
+  mkdirSync(folder, { recursive: true });
+  const out = join(folder, 'feet.parquet');
+  const columns = column.map(ownColumn);
+  const written = await computeLargeFeet(feet, out, { horses, columns, scratch: folder });
+  print(`${written.rows} readings of feet, ${written.columns} columns`);
+  const table = await LargeTable.open(out, { scratch: folder });
+  try {
+    const own = new Set([...measures, ...columns].map(({ name }) => name));
+    const spreads = await table.spread(table.numbers.filter((name) => own.has(name)));
+    write(join(folder, 'spread.csv'), writeTable(spreadColumns(spreads)));
+    write(join(folder, 'shares.csv'), writeTable(shareColumns(await table.shares())));
+    const level = {
+      wall_level_mm: await table.level('wall_level_mm'),
+      heel_level_mm: await table.level('heel_level_mm'),
+    };
+    const page = await htmlPage(largeLevelPage, { herd: level, source: `From ${basename(feet)}` });
+    write(join(folder, 'level.html'), page);
+  } finally {
+    await table.close();
+  }
+  print(`Written to ${folder}`);
 }
 
 function write(path: string, contents: string | Uint8Array): void {

@@ -8,7 +8,7 @@ import { build, runnerImport } from 'vite';
 const root = fileURLToPath(new URL('..', import.meta.url));
 const dist = join(root, 'dist');
 
-/** `dist/index.js`, `dist/report.js` and `dist/cli.js`; what they depend on is left to the installer. */
+/** `dist/index.js`, `dist/report.js`, `dist/large.js` and `dist/cli.js`; what they depend on is left to the installer. */
 async function library() {
   await build({
     root,
@@ -20,7 +20,10 @@ async function library() {
       emptyOutDir: false,
       target: 'node20',
       minify: false,
-      lib: { entry: { index: 'lib/index.ts', report: 'lib/report.ts', cli: 'lib/cli.ts' }, formats: ['es'] },
+      lib: {
+        entry: { index: 'lib/index.ts', report: 'lib/report.ts', large: 'lib/large.ts', cli: 'lib/cli.ts' },
+        formats: ['es'],
+      },
       rolldownOptions: {
         external: (id) => !/^[./]|^[A-Za-z]:|^\0/.test(id),
         output: {

@@ -1,11 +1,11 @@
-// Writes docs/reference.md from the docstrings of everything that lib/index.ts and lib/report.ts export: `npm run docs`.
+// Writes docs/reference.md from the docstrings of everything that lib/index.ts, lib/report.ts and lib/large.ts export: `npm run docs`.
 import { writeFileSync } from 'node:fs';
 import { relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import ts from 'typescript';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-const entries = ['lib/index.ts', 'lib/report.ts'];
+const entries = ['lib/index.ts', 'lib/report.ts', 'lib/large.ts'];
 
 /** One exported name: what it is, and what its docstring says. */
 export interface Entry {
@@ -84,6 +84,7 @@ export function reference(): string {
     views: 'Drawings and charts as plain data.',
     page: 'Pages of blocks, and what shows them.',
     store: 'What a browser keeps.',
+    large: 'Tables larger than memory, in Node.',
   };
   return [
     '# Library reference',

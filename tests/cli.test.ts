@@ -133,6 +133,24 @@ describe('what can’t be used', () => {
   });
 });
 
+describe('large', () => {
+  it('writes the columns of a Parquet file to another, small tables and a page', async () => {
+    const [tidy, out] = [join(folder, 'for-large'), join(folder, 'large')];
+    await evenhoof('tidy', feet, '--format', 'parquet', '--out', tidy);
+    const { code, said } = await evenhoof(
+      'large',
+      join(tidy, 'feet.parquet'),
+      '--out',
+      out,
+      '--column',
+      'twice = 2 * toe_angle_deg',
+    );
+    expect([code, said[0]]).toEqual([0, expect.stringMatching(/^2 readings of feet, \d+ columns$/)]);
+    expect(readdirSync(out).sort()).toEqual(['feet.parquet', 'level.html', 'shares.csv', 'spread.csv']);
+    expect(readFileSync(join(out, 'spread.csv'), 'utf8')).toContain('\ntwice,LF,between,,1,0,104,');
+  });
+});
+
 describe('sql', () => {
   const demo = (name: string) => new URL(`../data/${name}.csv`, import.meta.url).pathname;
 

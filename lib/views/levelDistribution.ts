@@ -25,12 +25,36 @@ const moments = ['before', 'after', 'between'] as const;
 const momentWords = { before: say`before the work`, after: say`after the work`, between: say`between visits` } as const;
 type Moment = (typeof moments)[number];
 
-interface Reading {
+/** What of a column is drawn: small however many rows it was made from. */
+export interface LevelSummary {
+  readonly unit: string;
+  readonly groups: readonly LevelGroup[];
+  /** The largest size of any value; 0 of none. */
+  readonly reach: number;
+  /** Of all values together. */
+  readonly median: number;
+  /** The middle one of the values' standard errors, `NaN` where they are not known. */
+  readonly usualError: number;
+  readonly missing: number;
+}
+
+/** The measurements of one limb at one moment. */
+export interface LevelGroup {
   readonly limb: Limb;
   readonly moment: Moment;
-  readonly value: number;
-  readonly beyond: boolean;
+  readonly count: number;
+  /** How many of them pass zero by more than 1.96 standard errors. */
+  readonly beyond: number;
+  /** Their quartiles. */
+  readonly low: number;
+  readonly middle: number;
+  readonly high: number;
+  /** Values that stand for those about them, so that lines which would fall on one another are drawn once. */
+  readonly lines: readonly number[];
 }
+
+/** Into how many places from zero to the largest value the lines of a group fall. */
+export const linePlaces = 400;
 
 /**
  * Inside minus outside, limb by limb, before and after the farrier's work: every measurement a short line, the middle
@@ -42,37 +66,38 @@ export function levelDistribution(
   feet: Readable,
   options: ChartOptions & { readonly column?: string } = {},
 ): ChartDescription {
-  const { column = 'wall_level_mm', units = millimetres, rows } = options;
+  const { column = 'wall_level_mm', units, rows } = options;
+  return levelChart(levelSummary(feet, column, rows), column, units);
+}
+
+/** The chart of `levelDistribution` from a summary, wherever it was made. */
+export function levelChart(
+  { unit, groups, reach: largest, median: middle, usualError, missing }: LevelSummary,
+  column: string,
+  units = millimetres,
+): ChartDescription {
   const title = columnTitle(column);
-  const { readings, missing, usualError, unit } = readingsOf(feet, column, rows);
   const name = column.replaceAll('_', '-');
-  if (readings.length === 0)
+  if (groups.length === 0)
     return nothingToDraw(name, say`${title}: nothing measured`, leftOut(missing, say`row`, say`rows`));
   const { times, label: labelled } = shownIn(unit, units);
   const said = (value: number, signed = false) => formatQuantity(value, unit, units, { signed });
-  const present = moments.filter((moment) => readings.some((reading) => reading.moment === moment));
-  const groups = limbs
-    .flatMap((limb) =>
-      present.map((moment) => {
-        const values = readings.filter((one) => one.limb === limb && one.moment === moment).map((one) => one.value);
-        const [low, middle, high] = quantile(values, [0.25, 0.5, 0.75]);
-        return { limb, moment, count: values.length, low, middle, high };
-      }),
-    )
-    .filter(({ count }) => count > 0);
+  const present = moments.filter((moment) => groups.some((group) => group.moment === moment));
   // Zero in the middle, so that inside and outside weigh alike to the eye.
-  const reach = readings.reduce((most, { value }) => Math.max(most, Math.abs(value)), 0) || 1;
+  const reach = largest || 1;
+  const lines = groups.flatMap(({ limb, moment, lines }) => lines.map((value) => ({ limb, moment, value })));
   const band = errorsBeyond * usualError;
   const bandKnown = Number.isFinite(band);
   const shares = present.map((moment) => {
-    const of = readings.filter((one) => one.moment === moment);
-    return say`${of.filter((one) => one.beyond).length} of ${of.length} ${momentWords[moment]}`;
+    const of = groups.filter((group) => group.moment === moment);
+    const total = (part: 'beyond' | 'count') => of.reduce((sum, group) => sum + group[part], 0);
+    return say`${total('beyond')} of ${total('count')} ${momentWords[moment]}`;
   });
   return {
     name,
     title: bandKnown
       ? say`${title}: beyond the error of measuring in ${shares.join(', ')}`
-      : say`${title}: the middle of all measurements is ${said(median(readings.map(({ value }) => value)), true)}`,
+      : say`${title}: the middle of all measurements is ${said(middle, true)}`,
     caption: sentences(
       say`Inside minus outside: to the right of zero the inside is higher. Thin lines are single measurements, the bar holds the middle half, the thick line is the median.`,
       bandKnown
@@ -114,7 +139,7 @@ export function levelDistribution(
             ...label,
           }),
         ),
-        Plot.tickX(distinct(readings, reach), {
+        Plot.tickX(lines, {
           x: (d) => d.value * times,
           y: 'moment',
           fy: 'limb',
@@ -147,17 +172,18 @@ export function levelDistribution(
   };
 }
 
-function readingsOf(feet: Readable, column: string, rows: Iterable<number> | undefined) {
+function levelSummary(feet: Readable, column: string, rows: Iterable<number> | undefined): LevelSummary {
   const limb = textOf(feet, 'limb');
   const moment = feet.names.includes('moment') ? textOf(feet, 'moment') : undefined;
   const { unit, values, error } = numbersOf(feet, column);
-  const readings: Reading[] = [];
+  const found = new Map<string, { limb: Limb; moment: Moment; values: number[]; beyond: number }>();
   const errors: number[] = [];
   let missing = 0;
   for (const row of rows ?? Array(feet.rows).keys()) {
     const code = limb.at(row);
     if (!isLimb(code)) continue;
-    if (Number.isNaN(values[row])) {
+    const value = values[row];
+    if (Number.isNaN(value)) {
       missing++;
       continue;
     }
@@ -165,22 +191,28 @@ function readingsOf(feet: Readable, column: string, rows: Iterable<number> | und
     const known = word === 'before' || word === 'after' ? word : 'between';
     const own = error?.[row] ?? Number.NaN;
     errors.push(own);
-    readings.push({
-      limb: code,
-      moment: known,
-      value: values[row],
-      beyond: Math.abs(values[row]) > errorsBeyond * own,
-    });
+    const key = `${code} ${known}`;
+    const group = found.get(key) ?? { limb: code, moment: known, values: [], beyond: 0 };
+    group.values.push(value);
+    if (Math.abs(value) > errorsBeyond * own) group.beyond++;
+    found.set(key, group);
   }
-  return { readings, missing, usualError: median(errors), unit };
+  const all = [...found.values()].flatMap((group) => group.values);
+  const reach = all.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+  const groups = limbs.flatMap((of) =>
+    moments.flatMap((at) => {
+      const group = found.get(`${of} ${at}`);
+      if (group === undefined) return [];
+      const [low, middle, high] = quantile(group.values, [0.25, 0.5, 0.75]);
+      const { values: own, ...rest } = group;
+      return [{ ...rest, ...{ count: own.length, low, middle, high }, lines: distinct(own, reach || 1) }];
+    }),
+  );
+  return { unit, groups, reach, median: median(all), usualError: median(errors), missing };
 }
 
-/** Lines that would fall on one another are drawn once, so that a large herd stays light. */
-function distinct(readings: readonly Reading[], reach: number): Reading[] {
-  const places = new Map(
-    readings.map((one) => [`${one.limb} ${one.moment} ${Math.round((400 * one.value) / reach)}`, one]),
-  );
-  return [...places.values()];
+function distinct(values: readonly number[], reach: number): number[] {
+  return [...new Map(values.map((value) => [Math.round((linePlaces * value) / reach), value])).values()];
 }
 
 function signedTick(value: number): string {

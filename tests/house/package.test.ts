@@ -11,7 +11,7 @@ import { root } from './sources.ts';
 let elsewhere = '';
 beforeAll(() => {
   if (
-    !['dist/index.js', 'dist/report.js', 'dist/cli.js', 'dist/types/lib/index.d.ts'].every((file) =>
+    !['dist/index.js', 'dist/report.js', 'dist/large.js', 'dist/cli.js', 'dist/types/lib/index.d.ts'].every((file) =>
       existsSync(join(root, file)),
     )
   )
@@ -69,6 +69,7 @@ test('every address in package.json leads to a file, and the command can be run'
     ...Object.values<string>(bin),
     ...Object.values<string>(exports['.']),
     ...Object.values<string>(exports['./report']),
+    ...Object.values<string>(exports['./large']),
   ];
   for (const file of files) expect(existsSync(join(root, file)), file).toBe(true);
   expect(readFileSync(join(root, bin.evenhoof), 'utf8')).toMatch(/^#!\/usr\/bin\/env node\n/);
@@ -86,7 +87,7 @@ test('the entry for browsers needs nothing of Node, nor a document that a browse
     }
   };
   follow(join(root, 'dist/index.js'));
-  expect([...needed].filter((name) => /^node:|^linkedom/.test(name))).toEqual([]);
+  expect([...needed].filter((name) => /^node:|^linkedom|^@duckdb/.test(name))).toEqual([]);
   expect(needed).toContain('acorn');
 });
 

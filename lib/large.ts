@@ -1,0 +1,7 @@
+// Tables larger than memory, on DuckDB in the same process: Node only. The package's third entry.
+export { computeLargeFeet, type LargeOptions } from './large/computeLargeFeet.ts';
+export type { EngineOptions } from './large/engine.ts';
+export { type LargeShare, LargeTable, type Spread } from './large/largeTable.ts';
+export { LargeTableError } from './large/largeTableError.ts';
+export { type LargeLevel, largeLevelPage } from './large/levelPage.ts';
+export { shareColumns, spreadColumns } from './large/smallTables.ts';

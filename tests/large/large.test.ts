@@ -1,0 +1,132 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { inventHerd, toColumns } from '../../data/inventHerd.ts';
+import { readParquet, writeParquet } from '../../lib/files/columnar/parquet.ts';
+import { type Herd, herd } from '../../lib/hoof/herd.ts';
+import { beyond, rangeFor } from '../../lib/hoof/ranges.ts';
+import { computeLargeFeet, LargeTable } from '../../lib/large.ts';
+import type { ColumnInput, NumberColumn, TextColumn } from '../../lib/sheet/column.ts';
+import { levelChart, levelDistribution } from '../../lib/views/levelDistribution.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'evenhoof-large-test-'));
+const [feet, horses, out] = ['feet', 'horses', 'out'].map((name) => join(folder, `${name}.parquet`));
+const own = {
+  name: 'steeper',
+  formula: "date > '2026-01-01' ? toe_angle_deg - mean(toe_angle_deg, horse_id) : missing()",
+};
+let yard: Herd;
+let table: LargeTable;
+
+/** Columns that a large table is given, and does not work out from visits. */
+const measuredOf = (sheet: Herd['feet']): Record<string, ColumnInput> =>
+  Object.fromEntries(
+    sheet.names
+      .filter((name) => sheet.checkedFormula(name) === undefined)
+      .map((name) => [name, sheet.column(name) as ColumnInput]),
+  );
+
+beforeAll(async () => {
+  const invented = inventHerd(7);
+  yard = herd({
+    feet: toColumns(invented.feet),
+    horses: toColumns(invented.horses),
+    visits: toColumns(invented.visits),
+  });
+  yard.feet.add(own);
+  writeFileSync(feet, await writeParquet(measuredOf(yard.feet)));
+  writeFileSync(horses, await writeParquet(yard.horses));
+  await computeLargeFeet(feet, out, { horses, columns: [own] });
+  table = await LargeTable.open(out);
+});
+afterAll(async () => {
+  await table?.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+describe('a large table', () => {
+  it('has every computed column of the herd, with the same values, units and formulas', async () => {
+    const { columns, computed } = await readParquet(await readFile(out));
+    const rowsOf = (of: Record<string, { values: ArrayLike<unknown> }>) =>
+      Array.from(of.horse_id.values, (_, row) =>
+        ['horse_id', 'date', 'limb', 'moment', 'repeat'].map((name) => of[name].values[row]).join(' '),
+      );
+    const names = yard.feet.names;
+    const wanted = Object.fromEntries(names.map((name) => [name, yard.feet.column(name)]));
+    const place = new Map(rowsOf(columns).map((key, row) => [key, row]));
+    expect(place.size).toBe(yard.feet.rows);
+    const order = rowsOf(wanted).map((key) => place.get(key)!);
+    for (const name of names.filter((one) => yard.feet.checkedFormula(one) !== undefined)) {
+      const { values, unit } = wanted[name] as NumberColumn;
+      expect(columns[name].unit, name).toBe(unit);
+      for (const [row, at] of order.entries()) {
+        const found = columns[name].values[at] as number;
+        if (Number.isNaN(values[row])) expect(found, name).toBeNaN();
+        else
+          expect(Math.abs(found - values[row]), name).toBeLessThanOrEqual(1e-12 * Math.max(100, Math.abs(values[row])));
+      }
+    }
+    expect(computed.find(({ name }) => name === 'steeper')?.formula).toBe(own.formula);
+    expect(columns.body_weight_kg.values.length).toBe(yard.feet.rows);
+  });
+
+  it('sums up what the level chart draws as the chart does from the rows', async () => {
+    for (const column of ['wall_level_mm', 'heel_level_mm']) {
+      const drawn = levelChart(await table.level(column), column);
+      const wanted = levelDistribution(yard.feet, { column });
+      expect(drawn.summary).toBe(wanted.summary);
+      expect(drawn.options.height).toBe(wanted.options.height);
+    }
+    const { groups, reach } = await table.level('wall_level_mm');
+    const { values } = yard.feet.column('wall_level_mm') as NumberColumn;
+    expect(reach).toBe(values.reduce((most, value) => Math.max(most, Math.abs(value) || 0), 0));
+    expect(groups.reduce((sum, { count }) => sum + count, 0)).toBe(
+      values.filter((value) => !Number.isNaN(value)).length,
+    );
+  });
+
+  it('counts what lies outside each range as the ranges themselves say', async () => {
+    const limb = yard.feet.column('limb') as TextColumn;
+    const build = yard.feet.column('build') as TextColumn;
+    const shod = (yard.feet.column('shod') as NumberColumn).values;
+    const weight = (yard.feet.column('body_weight_kg') as NumberColumn).values;
+    const shares = await table.shares();
+    expect(shares.length).toBeGreaterThan(8);
+    for (const { measure, range, of, outside, missing } of shares) {
+      const { values } = yard.feet.column(measure.name) as NumberColumn;
+      const counted = { of: 0, outside: 0, missing: 0 };
+      for (let row = 0; row < yard.feet.rows; row++) {
+        const foot = {
+          ...{ limb: limb.at(row) as 'LF', build: build.at(row) || undefined, weightKg: weight[row] },
+          shod: Number.isNaN(shod[row]) ? undefined : shod[row] === 1,
+        };
+        if (rangeFor(yard.ranges.get(measure.name)!, foot) !== range) continue;
+        if (Number.isNaN(values[row])) counted.missing++;
+        else counted.of++;
+        if (!Number.isNaN(values[row]) && beyond(range, values[row]) !== 0) counted.outside++;
+      }
+      expect({ of, outside, missing }, measure.name).toEqual(counted);
+    }
+  });
+
+  it('tells means and quantiles limb by limb, and month by month', async () => {
+    const spread = await table.spread(['toe_angle_deg']);
+    const { values } = yard.feet.column('toe_angle_deg') as NumberColumn;
+    const [limb, moment] = ['limb', 'moment'].map((name) => yard.feet.column(name) as TextColumn);
+    const here = [...values].filter((value, row) => limb.at(row) === 'RH' && moment.at(row) === 'after' && value > 0);
+    const found = spread.find((one) => one.limb === 'RH' && one.moment === 'after')!;
+    expect(found.count).toBe(here.length);
+    expect(found.mean).toBeCloseTo(here.reduce((sum, value) => sum + value, 0) / here.length, 9);
+    const months = await table.spread(['toe_angle_deg'], 'month');
+    expect(new Set(months.map(({ month }) => month)).size).toBeGreaterThan(6);
+    expect(months.reduce((sum, { count }) => sum + count, 0)).toBe(spread.reduce((sum, { count }) => sum + count, 0));
+  });
+
+  it('refuses what it can’t use, and says what to do', async () => {
+    await expect(computeLargeFeet(join(folder, 'none.parquet'), out)).rejects.toThrow(/none.parquet can't be read/);
+    await expect(computeLargeFeet(horses, out)).rejects.toThrow(/has no column date/);
+    await expect(table.level('limb')).rejects.toThrow(/no column of numbers limb/);
+  });
+});
