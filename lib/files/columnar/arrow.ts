@@ -1,5 +1,6 @@
 import type { Column as ArrowColumn, Batch, DataType, Field } from '@uwdata/flechette';
 import { type Column, type ColumnInput, type NumberColumn, TextColumn } from '../../sheet/column.ts';
+import { say } from '../../words/say.ts';
 import { namedColumns, type Writable } from '../writable.ts';
 import { type StoredTable, StoredTableError, storedTable } from './storedTable.ts';
 
@@ -48,7 +49,7 @@ export async function readArrow(bytes: Uint8Array, file = 'The file'): Promise<S
   } catch (error) {
     if (error instanceof StoredTableError) throw error;
     throw new StoredTableError(
-      `${file} could not be read as an Arrow file (${(error as Error).message}). Save it again uncompressed, or as CSV`,
+      say`${file} could not be read as an Arrow file (${(error as Error).message}). Save it again uncompressed, or as CSV`,
     );
   }
 }
@@ -131,7 +132,7 @@ function columnFrom(
       return { kind: 'date', values: numbersFrom(column).map((moment) => Math.floor(moment / 86_400_000)) };
     default:
       throw new StoredTableError(
-        `The column ${name} of ${file} holds neither numbers, dates, texts nor yes and no. Leave it out, and save the file again`,
+        say`The column ${name} of ${file} holds neither numbers, dates, texts nor yes and no. Leave it out, and save the file again`,
       );
   }
 }

@@ -1,5 +1,6 @@
 import type { Compressors, FileMetaData, SchemaElement } from 'hyparquet';
 import { type Column, type ColumnInput, type Kind, TextColumn } from '../../sheet/column.ts';
+import { say } from '../../words/say.ts';
 import { namedColumns, type Writable } from '../writable.ts';
 import { arrowSchemaKey, arrowSchemaText, fieldsOfArrowSchema } from './arrowSchema.ts';
 import { isDay } from './isDay.ts';
@@ -77,7 +78,7 @@ export async function readParquet(bytes: Uint8Array, file = 'The file'): Promise
   } catch (error) {
     if (error instanceof StoredTableError) throw error;
     throw new StoredTableError(
-      `${file} could not be read as a Parquet file (${(error as Error).message}). Save it again with Snappy compression, or as CSV`,
+      say`${file} could not be read as a Parquet file (${(error as Error).message}). Save it again with Snappy compression, or as CSV`,
     );
   }
 }
@@ -136,7 +137,7 @@ function kindsOf({ schema }: FileMetaData, file: string): { name: string; kind: 
     const kind = kindOf(element);
     if (kind === undefined)
       throw new StoredTableError(
-        `The column ${element.name} of ${file} holds neither numbers, dates, texts nor yes and no. Leave it out, and save the file again`,
+        say`The column ${element.name} of ${file} holds neither numbers, dates, texts nor yes and no. Leave it out, and save the file again`,
       );
     return { name: element.name, kind };
   });

@@ -1,5 +1,6 @@
 import type { ColumnInput } from '../../sheet/column.ts';
 import type { ComputedDefinition } from '../../sheet/edits.ts';
+import { say } from '../../words/say.ts';
 
 /** A table out of a file that knows its columns' types. */
 export interface StoredTable {
@@ -23,7 +24,7 @@ export function storedTable(
   const computed: ComputedDefinition[] = [];
   for (const { name, about, column } of read) {
     if (Object.hasOwn(columns, name))
-      throw new StoredTableError(`${file} has two columns ${name}. Give one of them another name`);
+      throw new StoredTableError(say`${file} has two columns ${name}. Give one of them another name`);
     const [title, unit, formula] = ['title', 'unit', 'formula'].map((key) => about.get(key));
     const said = { ...(title && { title }), ...(unit && { unit }) };
     columns[name] = Object.assign(column, said);
