@@ -1,36 +1,25 @@
-import { acrossClusters, addColumn, withinClusters } from './crossProducts.ts';
-import type { Design } from './design.ts';
-import { chooseClusters, type LocalTerm, layOut, type RestTerm } from './layout.ts';
+import { acrossClusters, addColumn, type RowLocalTerm, type RowRestTerm, withinClusters } from './crossProducts.ts';
+import type { Design, RandomTerm } from './design.ts';
+import { chooseClusters, type Layout, layOut } from './layout.ts';
 import { dot, orthonormal, subtract } from './orthonormal.ts';
 
 /**
- * A model as cross-products. Rows are read once, here; every later step works on clusters.
+ * A model as cross-products: all that the fit needs. They are made of rows here, and of sums in `blocksOfSums`.
  *
  * A cluster is a level of the grouping factor within which most other factors are nested (a horse). The random
  * coefficients of a cluster are eliminated by themselves; what crosses clusters (a farrier) stays in one dense rest,
  * with the fixed effects and the response: `U = [crossed | X | y]`. `X` is an orthonormal basis of the model's columns
  * and `y` what least squares leaves of the response, so that large means and collinear columns cost no digits.
  */
-export interface Blocks {
+export interface Blocks extends Layout {
   readonly n: number;
-  /** Fixed effects kept, and random coefficients that cross clusters. */
+  /** Fixed effects kept. */
   readonly p: number;
-  readonly crossed: number;
-  readonly clusters: number;
-  /** Random coefficients of each cluster, and where its matrices start in `zz` and `zu`. */
-  readonly size: Int32Array;
-  readonly zzStart: Int32Array;
-  readonly zuStart: Int32Array;
   readonly zz: Float64Array;
   readonly zu: Float64Array;
   /** U'U, r by r with r = crossed + p + 1. */
   readonly uu: Float64Array;
-  readonly local: readonly LocalTerm[];
-  readonly rest: readonly RestTerm[];
-  /** Where the parameters of each random term, in the order of the design, start in theta. */
-  readonly thetaStart: readonly number[];
-  readonly parameters: number;
-  readonly basis: readonly Float64Array[];
+  /** The model's own columns are the basis times r. */
   readonly r: Float64Array;
   readonly kept: readonly number[];
   readonly dropped: readonly number[];
@@ -38,7 +27,15 @@ export interface Blocks {
   readonly leastSquares: Float64Array;
 }
 
-export function blocks(model: Design): Blocks {
+/** Blocks with the rows they were made of. */
+export interface RowBlocks extends Blocks {
+  readonly local: readonly RowLocalTerm[];
+  readonly rest: readonly RowRestTerm[];
+  readonly basis: readonly Float64Array[];
+}
+
+/** Rows are read once, here; every later step works on clusters. */
+export function blocks(model: Design): RowBlocks {
   const { n, random } = model;
   const { basis, r, kept, dropped } = orthonormal(model.terms.map(({ values }) => values));
   const p = basis.length;
@@ -46,33 +43,25 @@ export function blocks(model: Design): Blocks {
   const y = residual(model.y, basis, leastSquares);
 
   const { cluster, clusters, isLocal } = chooseClusters(random, n);
-  const size = new Int32Array(clusters);
-  const placed: Omit<LocalTerm, 'inZu'>[] = [];
-  const rest: RestTerm[] = [];
-  const thetaStart: number[] = [];
-  let parameters = 0;
-  let crossed = 0;
-  for (const [index, term] of random.entries()) {
-    const width = term.coefficients.length;
-    thetaStart.push(parameters);
-    parameters += (width * (width + 1)) / 2;
-    if (isLocal[index]) placed.push(layOut(term, index, width, cluster, size));
-    else {
-      rest.push({ term, index, width, start: crossed, columnOf: term.codes.map((code) => crossed + code * width) });
-      crossed += width * term.levels.length;
-    }
-  }
-
+  const layout = layOut(
+    random.map((term, index) => ({
+      width: term.coefficients.length,
+      levels: term.levels.length,
+      clusterOf: isLocal[index] ? clustersOf(term, cluster) : undefined,
+    })),
+    clusters,
+    p,
+  );
+  const { crossed, size, zzStart, zuStart } = layout;
   const wide = crossed + p + 1;
-  const zzStart = new Int32Array(clusters + 1);
-  const zuStart = new Int32Array(clusters + 1);
-  for (let h = 0; h < clusters; h++) {
-    zzStart[h + 1] = zzStart[h] + size[h] * size[h];
-    zuStart[h + 1] = zuStart[h] + size[h] * wide;
-  }
-  const local = placed.map((each) => {
+  const local = layout.local.map((each) => {
+    const term = random[each.index];
     const start = each.clusterOf.map((h, level) => zuStart[h] + each.placeOf[level] * wide);
-    return { ...each, inZu: each.term.codes.map((code) => start[code]) };
+    return { ...each, term, inZu: term.codes.map((code) => start[code]) };
+  });
+  const rest = layout.rest.map((each) => {
+    const term = random[each.index];
+    return { ...each, term, columnOf: term.codes.map((code) => each.start + code * each.width) };
   });
   const zu = new Float64Array(zuStart[clusters]);
   const uu = new Float64Array(wide * wide);
@@ -83,14 +72,11 @@ export function blocks(model: Design): Blocks {
     addColumn({ local, rest, zu, uu, wide }, crossed + j, column);
     uu[(crossed + j) * (wide + 1)] = j < p ? 1 : dot(y, y);
   }
-  return {
-    ...{ n, p, crossed, clusters, size, zzStart, zuStart, zz, zu, uu, local, rest, thetaStart, parameters },
-    ...{ basis, r, kept, dropped, leastSquares },
-  };
+  return { ...layout, n, p, zz, zu, uu, local, rest, basis, r, kept, dropped, leastSquares };
 }
 
 /** The same model with another response: only the products with `y` are made afresh. */
-export function withResponse(model: Blocks, response: Float64Array): Blocks {
+export function withResponse(model: RowBlocks, response: Float64Array): RowBlocks {
   const leastSquares = Float64Array.from(model.basis, (direction) => dot(direction, response));
   const y = residual(response, model.basis, leastSquares);
   const wide = model.crossed + model.p + 1;
@@ -101,6 +87,12 @@ export function withResponse(model: Blocks, response: Float64Array): Blocks {
   addColumn({ ...model, zu, uu, wide }, last, y);
   uu[wide * wide - 1] = dot(y, y);
   return { ...model, zu, uu, leastSquares };
+}
+
+function clustersOf({ codes, levels }: RandomTerm, cluster: Int32Array): Int32Array {
+  const clusterOf = new Int32Array(levels.length);
+  for (let i = 0; i < cluster.length; i++) clusterOf[codes[i]] = cluster[i];
+  return clusterOf;
 }
 
 function residual(y: Float64Array, basis: readonly Float64Array[], coefficients: Float64Array): Float64Array {

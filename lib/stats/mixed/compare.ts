@@ -1,5 +1,5 @@
 import { chiSquared } from '../distributions/chiSquared.ts';
-import type { MixedModel } from './mixedModel.ts';
+import type { FittedModel } from './fittedModel.ts';
 
 /**
  * Likelihood-ratio comparison of two nested models that were fitted by ML to the same rows.
@@ -7,7 +7,7 @@ import type { MixedModel } from './mixedModel.ts';
  *   distribution; too large a p where the null puts a variance at zero (Self & Liang 1987)
  * @throws TypeError for REML fits or other rows
  */
-export function compareModels(small: MixedModel, large: MixedModel): { chiSquared: number; df: number; p: number } {
+export function compareModels(small: FittedModel, large: FittedModel): { chiSquared: number; df: number; p: number } {
   if (small.method !== 'ML' || large.method !== 'ML') {
     throw new TypeError('Models are compared by likelihood only when both are fitted with method ML');
   }

@@ -1,8 +1,21 @@
+import type { RandomTerm } from './design.ts';
 import type { LocalTerm, RestTerm } from './layout.ts';
 
+export interface RowLocalTerm extends LocalTerm {
+  readonly term: RandomTerm;
+  /** For each row of the data, where the row of its first coefficient starts in `zu`. */
+  readonly inZu: Int32Array;
+}
+
+export interface RowRestTerm extends RestTerm {
+  readonly term: RandomTerm;
+  /** For each row of the data, the first of its columns among the crossed ones. */
+  readonly columnOf: Int32Array;
+}
+
 interface Parts {
-  readonly local: readonly LocalTerm[];
-  readonly rest: readonly RestTerm[];
+  readonly local: readonly RowLocalTerm[];
+  readonly rest: readonly RowRestTerm[];
   readonly zu: Float64Array;
   readonly uu: Float64Array;
   readonly wide: number;
@@ -10,7 +23,7 @@ interface Parts {
 
 /** Z'Z of each cluster, one after the other. */
 export function withinClusters(
-  local: readonly LocalTerm[],
+  local: readonly RowLocalTerm[],
   size: Int32Array,
   zzStart: Int32Array,
   rows: number,
@@ -58,13 +71,7 @@ export function addColumn({ local, rest, zu, uu, wide }: Parts, column: number, 
   for (let i = 0; i < wide; i++) uu[i * wide + column] = uu[column * wide + i] = products[i];
 }
 
-function addTerms(
-  out: Float64Array,
-  at: Int32Array,
-  stride: number,
-  one: LocalTerm['term'],
-  two: LocalTerm['term'],
-): void {
+function addTerms(out: Float64Array, at: Int32Array, stride: number, one: RandomTerm, two: RandomTerm): void {
   for (const [a, { values }] of one.coefficients.entries()) {
     for (const [b, other] of two.coefficients.entries()) add(out, at, a * stride + b, values, other.values);
   }

@@ -17,21 +17,33 @@ export interface ModelSpec {
   readonly random: readonly RandomSpec[];
 }
 
-/** One random term: for each row its level, and the covariates whose coefficients vary between levels. */
-export interface RandomTerm {
+/** One random term: its levels, and what its coefficients are of. */
+export interface RandomShape {
   readonly by: string;
-  readonly codes: Int32Array;
   readonly levels: readonly string[];
-  /** `(Intercept)` or a slope's column; values are `undefined` for the intercept, else divided by `scale`. */
+  /** `(Intercept)` or a slope's column, which was divided by `scale`. */
+  readonly coefficients: readonly { readonly name: string; readonly scale: number }[];
+}
+
+/** What a model is of, apart from its rows. */
+export interface Shape {
+  readonly n: number;
+  readonly missing: number;
+  readonly terms: readonly { readonly name: string }[];
+  readonly random: readonly RandomShape[];
+}
+
+/** A random term with its rows: for each its level, and the covariates whose coefficients vary between levels. */
+export interface RandomTerm extends RandomShape {
+  readonly codes: Int32Array;
+  /** Values are `undefined` for the intercept, else divided by `scale`. */
   readonly coefficients: readonly { readonly name: string; readonly values?: Float64Array; readonly scale: number }[];
 }
 
 /** A model's rows as matrices: what is left after missing rows have gone. */
-export interface Design {
-  readonly n: number;
+export interface Design extends Shape {
   /** The rows used, as indices into the data. */
   readonly rows: Int32Array;
-  readonly missing: number;
   readonly y: Float64Array;
   readonly terms: readonly { readonly name: string; readonly values: Float64Array }[];
   readonly random: readonly RandomTerm[];
@@ -99,7 +111,8 @@ export function design(data: Readonly<Record<string, Data>>, spec: ModelSpec): D
   };
 }
 
-function completeRows(columns: readonly Data[], total: number): Int32Array {
+/** The rows without a missing cell in any of the columns. */
+export function completeRows(columns: readonly Data[], total: number): Int32Array {
   const missing = new Uint8Array(total);
   for (const values of columns) {
     if (values instanceof Float64Array) {

@@ -45,9 +45,9 @@ export function factor(model: Blocks, theta: Float64Array): Factored {
   mirror(s, wide);
 
   const k = s.slice();
-  for (const { term, index, width, start } of rest) {
+  for (const { index, width, start, levels } of rest) {
     const lambda = lambdaOf(model, theta, index, width);
-    const whole = { start: [start], count: [term.levels.length], width };
+    const whole = { start: [start], count: [levels], width };
     scaleColumns(k, wide, wide, 0, whole, 0, lambda);
     scaleRows(k, wide, 0, whole, 0, lambda);
   }

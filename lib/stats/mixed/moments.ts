@@ -34,7 +34,7 @@ export function startingTheta(model: Blocks, moments: Float64Array): Float64Arra
     const rows =
       at >= 0
         ? local[at].clusterOf.map((h, level) => zuStart[h] / wide + local[at].placeOf[level])
-        : Int32Array.from(rest[index].term.levels, (_, level) => rest[index].start + level * rest[index].width);
+        : Int32Array.from({ length: rest[index].levels }, (_, level) => rest[index].start + level * rest[index].width);
     const sum = rows.reduce(
       (total, row) => total + matrix[(row + a) * wide + last] * matrix[(row + b) * wide + last],
       0,

@@ -42,8 +42,8 @@ export function pieces(model: Blocks, theta: Float64Array, factored: Factored): 
   // The crossed coefficients Z_r, scaled to F = Z_r Λ_r: W⁻¹ = C⁻¹ - C⁻¹F q F'C⁻¹, C the covariance of clusters alone.
   const scaled = (matrix: Float64Array, rows: number, stride: number): Float64Array => {
     const out = matrix.slice();
-    for (const { term, index, width, start } of rest) {
-      const whole = { start: [start], count: [term.levels.length], width };
+    for (const { index, width, start, levels } of rest) {
+      const whole = { start: [start], count: [levels], width };
       scaleColumns(out, rows, stride, 0, whole, 0, lambdaOf(model, theta, index, width));
     }
     return out;
@@ -133,8 +133,8 @@ export function pieces(model: Blocks, theta: Float64Array, factored: Factored): 
 
   for (const [i, { local: at, rest: index, a: row, b: column }] of parameters.entries()) {
     if (at >= 0) continue;
-    const { start, width, term } = rest[index];
-    place(runs[i], start, width, term.levels.length, row, column);
+    const { start, width, levels } = rest[index];
+    place(runs[i], start, width, levels, row, column);
     for (const { u, w, step, count } of runs[i]) {
       for (let z = 0; z < count; z++) trace[i] += rr[(u + z * step) * c + w + z * step];
       addProduct(twice[i], rv, u * v, step * v, v, rv, w * v, step * v, v, count);

@@ -1,7 +1,7 @@
 import { forwardSolve, inverseFromFactor } from './cholesky.ts';
 import { block, multiply, transpose } from './dense.ts';
 import { lambdaOf } from './factor.ts';
-import type { Fit } from './fit.ts';
+import type { Fit, RowFit } from './fit.ts';
 
 /** Fixed effects in the model's own columns (those kept), and their covariance. */
 export function fixedEffects({ blocks: model, factored, variance }: Fit): {
@@ -70,9 +70,9 @@ export function conditionalModes({ design, blocks: model, theta, factored, varia
   };
   // Crossed coefficients unscaled once more, since the clusters met them unscaled.
   const unscaled = whole.slice(0, c + p);
-  for (const { index, width, start, term } of rest) {
+  for (const { index, width, start, levels } of rest) {
     const lambda = lambdaOf(model, theta, index, width);
-    for (let level = 0; level < term.levels.length; level++) {
+    for (let level = 0; level < levels; level++) {
       const at = start + level * width;
       put(index, level, at, whole, q, c);
       unscaled.set(multiply(lambda, whole.subarray(at, at + width), width, width, 1), at);
@@ -100,9 +100,9 @@ export function conditionalModes({ design, blocks: model, theta, factored, varia
     let spread = multiply(back, inverse, d, d, d);
     if (c > 0) {
       const through = multiply(back, block(t, wide, 0, 0, d, c), d, d, c);
-      for (const { index, width, start, term } of rest) {
+      for (const { index, width, start, levels } of rest) {
         const lambda = lambdaOf(model, theta, index, width);
-        for (let level = 0; level < term.levels.length; level++) {
+        for (let level = 0; level < levels; level++) {
           const at = start + level * width;
           const scaled = multiply(block(through, c, 0, at, d, width), lambda, d, width, width);
           for (let i = 0; i < d; i++) for (let a = 0; a < width; a++) through[i * c + at + a] = scaled[i * width + a];
@@ -119,7 +119,7 @@ export function conditionalModes({ design, blocks: model, theta, factored, varia
 }
 
 /** What the model expects of each row used, with (`fitted`) and without (`population`) the groups' own differences. */
-export function fittedValues(fit: Fit): { fitted: Float64Array; population: Float64Array; residuals: Float64Array } {
+export function fittedValues(fit: RowFit): { fitted: Float64Array; population: Float64Array; residuals: Float64Array } {
   const { design, blocks: model } = fit;
   const { beta } = fixedEffects(fit);
   const population = new Float64Array(design.n);
