@@ -75,7 +75,10 @@ export class ExactSums {
   /** Adds so many times another sum. */
   addTimes(at: number, factor: number, other: ExactSums, from: number): void {
     if (factor === 0) return;
-    for (const digit of other.#digits) if (digit[from] !== 0) this.addProduct(at, factor, digit[from]);
+    for (const digit of other.#digits) {
+      if (factor === 1) this.add(at, digit[from]);
+      else if (digit[from] !== 0) this.addProduct(at, factor, digit[from]);
+    }
   }
 
   /** Adds each of the other sums to the one at its place in `to`. */

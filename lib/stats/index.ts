@@ -25,6 +25,7 @@ export { mean } from './mean.ts';
 export { median } from './median.ts';
 export { compareModels } from './mixed/compare.ts';
 export type { Data, ModelSpec, RandomSpec } from './mixed/design.ts';
+export type { FittedModel } from './mixed/fittedModel.ts';
 export type { Estimate } from './mixed/inference.ts';
 export { type LeftOut, leaveOneOut } from './mixed/leaveOneOut.ts';
 export {
@@ -35,6 +36,7 @@ export {
   mixedModel,
   refitModel,
 } from './mixed/mixedModel.ts';
+export { ModelSums } from './mixed/modelSums.ts';
 export { type BootstrapInterval, type BootstrapOptions, parametricBootstrap } from './mixed/parametricBootstrap.ts';
 export { type ProfileInterval, profileIntervals } from './mixed/profile.ts';
 export { rSquared } from './mixed/rSquared.ts';
@@ -46,6 +48,7 @@ export {
   simulatedPower,
 } from './mixed/simulatedPower.ts';
 export { conditionalModes, fittedValues, type Modes } from './mixed/solution.ts';
+export type { ModelSumsSpec, Parted } from './mixed/sumSpec.ts';
 export { type NormalQuantiles, normalQuantiles } from './normalQuantiles.ts';
 export { isMissing, type Numbers, present, presentRows } from './numbers.ts';
 export { type Correlation, correlationTest, pearson } from './pearson.ts';

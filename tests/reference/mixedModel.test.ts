@@ -1,6 +1,9 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import type { Data } from '../../lib/stats/mixed/design.ts';
+import type { FittedModel } from '../../lib/stats/mixed/fittedModel.ts';
 import { contrast, kenwardRogerEffects, type MixedModelSpec, mixedModel } from '../../lib/stats/mixed/mixedModel.ts';
+import { ModelSums } from '../../lib/stats/mixed/modelSums.ts';
 import { type ProfileInterval, profileIntervals } from '../../lib/stats/mixed/profile.ts';
 import { conditionalModes, fittedValues } from '../../lib/stats/mixed/solution.ts';
 
@@ -109,13 +112,17 @@ function near(actual: number, expected: number, relative: number): void {
   expect(Math.abs(actual - expected)).toBeLessThanOrEqual(relative * Math.abs(expected) + 1e-12);
 }
 
-for (const [name, { csv, text, ...spec }] of Object.entries(cases)) {
-  const reference = JSON.parse(readFileSync(new URL(`${name}.json`, folder), 'utf8'));
-  describe(`${reference.call} agrees with lme4, lmerTest and pbkrtest (${name})`, () => {
-    const columns = columnsOf(csv, text);
+function agreesWithR(
+  way: string,
+  // biome-ignore lint/suspicious/noExplicitAny: as the JSON files are
+  reference: any,
+  fitted: (spec: MixedModelSpec) => FittedModel,
+  spec: MixedModelSpec,
+): void {
+  describe(`from ${way}`, () => {
     for (const method of ['REML', 'ML'] as const) {
       const expected = method === 'REML' ? reference.reml : reference.ml;
-      const model = mixedModel(columns, { ...spec, method });
+      const model = fitted({ ...spec, method });
 
       it(`${method}: criterion, residual deviation and whether it is singular`, () => {
         expect(Math.abs(model.criterion - (method === 'REML' ? expected.criterion : expected.deviance))).toBeLessThan(
@@ -155,7 +162,7 @@ for (const [name, { csv, text, ...spec }] of Object.entries(cases)) {
       });
     }
 
-    const model = mixedModel(columns, spec);
+    const model = fitted(spec);
     it('Satterthwaite degrees of freedom, p and intervals', () => {
       for (const [i, row] of (reference.reml.fixed as ReferenceRow[]).entries()) {
         near(model.fixed[i].df, row.df_satterthwaite, 1e-4);
@@ -188,19 +195,7 @@ for (const [name, { csv, text, ...spec }] of Object.entries(cases)) {
       });
     }
 
-    const limits = reference.ml.profile_ci_95_root_found as { term: string; low: number; high: number }[] | undefined;
-    if (limits) {
-      it('profile intervals by root finding', () => {
-        const ours = profileIntervals(model);
-        for (const { term, low, high } of limits) {
-          const mine = ours.find((each) => term === nameInR(each))!;
-          expect(Math.abs(mine.lower - low)).toBeLessThanOrEqual(1e-5 * Math.abs(low) + 1e-8);
-          expect(Math.abs(mine.upper - high)).toBeLessThanOrEqual(1e-5 * Math.abs(high) + 1e-8);
-        }
-      });
-    }
-
-    it('conditional modes with their deviations, fitted values and residuals', () => {
+    it('conditional modes with their deviations', () => {
       const ours = conditionalModes(model.fit);
       for (const [group, rows] of Object.entries(
         reference.reml.conditional_modes_first5 as Record<
@@ -220,6 +215,35 @@ for (const [name, { csv, text, ...spec }] of Object.entries(cases)) {
           }
         }
       }
+    });
+  });
+}
+
+for (const [name, { csv, text, ...spec }] of Object.entries(cases)) {
+  const reference = JSON.parse(readFileSync(new URL(`${name}.json`, folder), 'utf8'));
+  describe(`${reference.call} agrees with lme4, lmerTest and pbkrtest (${name})`, () => {
+    const columns = columnsOf(csv, text);
+    const ways: Record<string, (spec: MixedModelSpec) => FittedModel> = {
+      rows: (asked) => mixedModel(columns, asked),
+      // Groups that cross can't be summed.
+      ...(name !== 'penicillin-crossed' && { 'sums of parts': (asked) => sumsOfParts(columns, asked).fit() }),
+    };
+    const model = mixedModel(columns, spec);
+    for (const [way, fitted] of Object.entries(ways)) agreesWithR(way, reference, fitted, spec);
+
+    const limits = reference.ml.profile_ci_95_root_found as { term: string; low: number; high: number }[] | undefined;
+    if (limits) {
+      it('profile intervals by root finding', () => {
+        const ours = profileIntervals(model);
+        for (const { term, low, high } of limits) {
+          const mine = ours.find((each) => term === nameInR(each))!;
+          expect(Math.abs(mine.lower - low)).toBeLessThanOrEqual(1e-5 * Math.abs(low) + 1e-8);
+          expect(Math.abs(mine.upper - high)).toBeLessThanOrEqual(1e-5 * Math.abs(high) + 1e-8);
+        }
+      });
+    }
+
+    it('fitted values and residuals', () => {
       const { fitted, residuals } = fittedValues(model.fit);
       for (let i = 0; i < 5; i++) {
         near(fitted[i], reference.reml.fitted_first5[i], 1e-6);
@@ -227,6 +251,19 @@ for (const [name, { csv, text, ...spec }] of Object.entries(cases)) {
       }
     });
   });
+}
+
+/** Sums of every third row, put together. */
+function sumsOfParts(columns: Record<string, Data>, spec: MixedModelSpec): ModelSums {
+  const parts = [0, 1, 2].map((turn) => {
+    const every = (_: unknown, row: number) => row % 3 === turn;
+    const part = Object.entries(columns).map(([name, values]) => [
+      name,
+      values instanceof Float64Array ? values.filter(every) : values.filter(every),
+    ]);
+    return new ModelSums(spec).add(Object.fromEntries(part));
+  });
+  return parts[2].merge(ModelSums.load(parts[1].save())).merge(parts[0]);
 }
 
 it('every case of the reference folder that is a mixed model is run here', () => {

@@ -3,6 +3,8 @@ import { incompleteBeta } from './incompleteBeta.ts';
 import { normal } from './normal.ts';
 
 function twoSided(t: number, df: number): number {
+  // As for quantiles: there is no such distribution.
+  if (!(df > 0)) return NaN;
   if (df === Infinity) return 2 * normal.upper(Math.abs(t));
   const ratio = (t * t) / df;
   return incompleteBeta(1 / (1 + ratio), 1 / (1 + 1 / ratio), df / 2, 0.5).lower;
@@ -16,7 +18,8 @@ function upper(t: number, df: number): number {
 /**
  * Student's t distribution with `df` degrees of freedom, any number above 0 or ∞: `cdf`, the share below t; `upper`,
  * the share above; `twoSided`, the share further from 0 than t on either side; both exact in the far tail;
- * `quantile`, the t with the share p below, −∞ at 0 and ∞ at 1, NaN outside 0 to 1. NaN in, NaN out.
+ * `quantile`, the t with the share p below, −∞ at 0 and ∞ at 1, NaN outside 0 to 1. NaN in, NaN out, as for degrees
+ * of freedom that aren't above 0.
  * @source Abramowitz & Stegun 1964, 26.7.1: through the incomplete beta function
  * @example studentT.twoSided(2.11, 17) // 0.04998212471210542
  * @example studentT.quantile(0.975, 17) // 2.1098155778333165

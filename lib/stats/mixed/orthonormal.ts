@@ -9,7 +9,7 @@ export interface Orthonormal {
 }
 
 /** A column counts as a combination of those before it when less than this share of its length is left. */
-const TOLERANCE = 1e-7;
+export const TOLERANCE = 1e-7;
 
 /** A column that keeps at least this share of its length has lost at most one digit, and needs no second pass. */
 const ENOUGH = 0.1;

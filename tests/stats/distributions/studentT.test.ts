@@ -36,4 +36,8 @@ it('t on no degrees of freedom is missing', () => {
   expect(studentT.quantile(0.9, 0)).toBeNaN();
   expect(studentT.quantile(0.9, NaN)).toBeNaN();
   expect(studentT.twoSided(1, NaN)).toBeNaN();
+  for (const df of [0, -1, -3.3e15, -Infinity]) {
+    expect(studentT.twoSided(2, df)).toBeNaN();
+    expect(studentT.cdf(2, df)).toBeNaN();
+  }
 });
