@@ -1,5 +1,5 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { basename, dirname, join, resolve } from 'node:path';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { pages } from '../notebooks/index.ts';
 import {
@@ -8,11 +8,18 @@ import {
   findingWords,
   type Herd,
   herd,
+  leftOutOfPool,
   measures,
+  newPoolKey,
+  openPoolKey,
+  type PoolTables,
+  pooled,
+  pooledFiles,
   problemSentence,
   rangesFromColumns,
   ranking,
   readTable,
+  remains,
   sqlOf,
   tidyFiles,
   writeTable,
@@ -33,6 +40,10 @@ const help = `evenhoof: is each foot of the herd left level and in line, and how
   evenhoof large FEET.parquet [--horses FILE] [--column NAME=FORMULA] --out FOLDER
       for tidy tables larger than memory, in Parquet or CSV: writes feet.parquet with the computed columns, how they
       spread and how many lie outside each range as CSV, and level.html; needs @duckdb/node-api beside this package
+  evenhoof pool FEET.csv [--horses FILE] [--visits FILE] --key FILE --out FOLDER [--keep COLUMN] [--leave-out COLUMN]
+      writes the tables for a pool of several yards: names replaced by pseudonyms, the days of each horse moved, free text
+      left out, and what-still-identifies.md to be read before they are handed on; a key that isn't there yet is made,
+      and belongs to you alone; --keep and --leave-out may stand more than once
 
   FEET, FILE        CSV, Parquet or Arrow
   --ranges FILE     ranges of your own in place of the built-in ones; the page Columns saves these as a start
@@ -97,7 +108,12 @@ async function run(args: readonly string[], print: (line: string) => void): Prom
     await large(feet, needed(values.out, '--out FOLDER'), values, print);
     return 0;
   }
-  throw new Unusable(`there is no command ${command}; write tidy, page, sql or large, or --help`);
+  if (command === 'pool') {
+    const { read, tables } = await readTables(only(operands, 'pool FEET.csv'), values);
+    await pool(tables, values, print);
+    return values.strict && read.some(({ problems }) => problems.length > 0) ? 1 : 0;
+  }
+  throw new Unusable(`there is no command ${command}; write tidy, page, sql, large or pool, or --help`);
 }
 
 /** The columns that a database reads from the tidy files as dates. */
@@ -123,6 +139,9 @@ function parseCall(args: readonly string[]) {
           column: { type: 'string', multiple: true },
           format: { type: 'string' },
           dialect: { type: 'string' },
+          key: { type: 'string' },
+          keep: { type: 'string', multiple: true },
+          'leave-out': { type: 'string', multiple: true },
         },
         ...{
           units: { type: 'string' },
@@ -147,7 +166,7 @@ function ownColumn(text: string): { name: string; formula: string } {
 
 type Options = ReturnType<typeof parseCall>['values'];
 
-async function readHerd(feet: string, { horses, visits, ranges: ownRanges, dates }: Options): Promise<Herd> {
+async function readTables(feet: string, { horses, visits, dates }: Options) {
   const order = dates === undefined ? undefined : oneOf(dates, ['dmy', 'mdy'], '--dates');
   const read = async (path: string, schema: 'feet' | 'horses' | 'visits') => {
     const table = readTable(await csvOf(bytesOf(path), basename(path)), { file: basename(path), schema, dates: order });
@@ -165,18 +184,50 @@ async function readHerd(feet: string, { horses, visits, ranges: ownRanges, dates
     visits: visits === undefined ? undefined : await read(visits, 'visits'),
   };
   if (tables.feet.columns.horse_id?.values.length === 0) throw new Unusable(`${feet} holds no row of measurements`);
+  return {
+    read: Object.values(tables).filter((table) => table !== undefined),
+    tables: { feet: tables.feet.columns, horses: tables.horses?.columns, visits: tables.visits?.columns },
+  };
+}
+
+async function readHerd(feet: string, options: Options): Promise<Herd> {
+  const { horses, visits, ranges: ownRanges } = options;
+  const { read, tables } = await readTables(feet, options);
   const own = ownRanges === undefined ? undefined : readRanges(ownRanges);
-  return herd(
-    { feet: tables.feet.columns, horses: tables.horses?.columns, visits: tables.visits?.columns },
-    {
-      ranges: own?.ranges,
-      problems: [...Object.values(tables), own].flatMap((table) => table?.problems ?? []),
-      files: {
-        feet: basename(feet),
-        horses: horses && basename(horses),
-        visits: visits && basename(visits),
-      },
+  return herd(tables, {
+    ranges: own?.ranges,
+    problems: [...read, own].flatMap((table) => table?.problems ?? []),
+    files: {
+      feet: basename(feet),
+      horses: horses && basename(horses),
+      visits: visits && basename(visits),
     },
+  });
+}
+
+/** Writes the tables for a pool, and tells their owner what the files must not. */
+async function pool(tables: PoolTables, values: Options, print: (line: string) => void): Promise<void> {
+  const folder = needed(values.out, '--out FOLDER');
+  const file = needed(values.key, '--key FILE');
+  const inside = relative(resolve(folder), resolve(file));
+  if (!inside.startsWith('..') && !isAbsolute(inside))
+    throw new Unusable(`the key ${file} would lie among the files that are handed on; keep it outside of ${folder}`);
+  const made = existsSync(file) ? undefined : newPoolKey();
+  const key = await openPoolKey(made ?? new TextDecoder().decode(bytesOf(file)));
+  const keep = values.keep ?? [];
+  const done = await pooled(tables, key, { keep, leaveOut: values['leave-out'] });
+  // Without its key, what is written could never be joined.
+  if (made) write(file, `${made}\n`, 0o600);
+  for (const { name, contents } of pooledFiles(done)) write(join(folder, name), contents);
+  const { horses, standings } = remains(done);
+  const alone = new Set(standings.filter(({ columns }) => columns.length === 1).flatMap((standing) => standing.alone));
+  const left = leftOutOfPool(tables).filter((name) => !keep.includes(name));
+  print(`${horses.length} horses under pseudonyms, the days of each moved by a number of its own`);
+  if (left.length > 0) print(`Left out: ${left.join(', ')}; --keep NAME keeps one as it stands`);
+  print(`${alone.size} horses stand alone by one thing that people may know of them`);
+  print(`Written to ${folder}. Read ${join(folder, 'what-still-identifies.md')} before you hand it on`);
+  print(
+    `${made ? 'A new key is' : 'The key is'} in ${file}. Keep it for the next export, and to yourself: it leads back to the names`,
   );
 }
 
@@ -255,10 +306,10 @@ async function large(
   print(`Written to ${folder}`);
 }
 
-function write(path: string, contents: string | Uint8Array): void {
+function write(path: string, contents: string | Uint8Array, mode?: number): void {
   try {
     mkdirSync(dirname(resolve(path)), { recursive: true });
-    writeFileSync(path, contents);
+    writeFileSync(path, contents, { mode });
   } catch (error) {
     throw new Unusable(`${path} can't be written (${(error as NodeJS.ErrnoException).code ?? error})`);
   }

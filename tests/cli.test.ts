@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { DuckDBInstance } from '@duckdb/node-api';
@@ -106,6 +106,46 @@ describe('page', () => {
     const page = readFileSync(out, 'utf8');
     expect(page).toContain('at most 1.0°');
     expect(page).not.toContain('at most 5.0°');
+  });
+});
+
+describe('pool', () => {
+  const named = file('named.csv', `${heading.trim()},observer,notes\nBella,2026-03-09,LF,52,45,Ida Zwick,lame?\n`);
+  const key = join(folder, 'keys', 'mine.txt');
+  const out = join(folder, 'pool');
+
+  it('makes a key that only its owner can read, once, and writes tables without names', async () => {
+    const { code, said, complaint } = await evenhoof('pool', named, '--key', key, '--out', out);
+    expect([code, complaint]).toEqual([0, '']);
+    expect(readdirSync(out).sort()).toEqual(['datapackage.json', 'feet.csv', 'what-still-identifies.md']);
+    expect(readFileSync(key, 'utf8')).toMatch(/^[0-9a-f]{64}\n$/);
+    if (process.platform !== 'win32') expect(statSync(key).mode & 0o077).toBe(0);
+    const files = readdirSync(out).map((name) => readFileSync(join(out, name), 'utf8'));
+    for (const secret of ['Bella', 'Zwick', '2026-03-09', 'lame', readFileSync(key, 'utf8').trim()])
+      expect(files.join('\n')).not.toContain(secret);
+    expect(said.join('\n')).toMatch(/^1 horses under[\s\S]*Left out: notes; --keep[\s\S]*A new key is in /);
+    const again = await evenhoof('pool', named, '--key', key, '--out', join(folder, 'pool-again'));
+    expect(again.said.at(-1)).toContain('The key is in');
+    expect(readFileSync(join(folder, 'pool-again', 'feet.csv'), 'utf8')).toBe(files[1]);
+  });
+
+  it('keeps what is asked for, and leaves out what is', async () => {
+    const kept = join(folder, 'kept');
+    await evenhoof('pool', named, '--key', key, '--out', kept, '--keep', 'notes', '--leave-out', 'observer');
+    expect(readFileSync(join(kept, 'feet.csv'), 'utf8')).toMatch(
+      /^horse_id,date,limb,toe_angle_deg,heel_angle_deg,notes\n/,
+    );
+  });
+
+  it.each([
+    ['no key', () => [], /--key FILE is missing/],
+    ['a key among what is handed on', () => ['--key', join(out, 'key.txt')], /would lie among the files/],
+    ['a key that is none', () => ['--key', named], /This is no key for pooling/],
+    ['a column that isn’t there', () => ['--key', key, '--keep', 'paddock'], /There is no column paddock/],
+  ])('is refused with %s', async (_, args, words) => {
+    const { code, complaint } = await evenhoof('pool', named, '--out', out, ...args());
+    expect([code, complaint]).toEqual([2, expect.stringMatching(words)]);
+    expect(readdirSync(out)).not.toContain('key.txt');
   });
 });
 

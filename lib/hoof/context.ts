@@ -16,6 +16,8 @@ export interface Context {
   /** The words inside, each with what people write for it. Other words are kept as they are where `open`. */
   readonly words?: Readonly<Record<string, readonly string[]>>;
   readonly open?: boolean;
+  /** Its texts name someone. */
+  readonly naming?: true;
   /** Headings that people write for it, besides name and title. */
   readonly headings: readonly string[];
 }
@@ -35,6 +37,7 @@ export const context: readonly Context[] = [
     kind: 'text',
     about: say`Which horse: a name or a number, the same in all tables.`,
     requiredIn: ['feet', 'horses', 'visits'],
+    naming: true,
     headings: ['horse', 'horse id', 'horse name', 'name', 'animal', 'id', 'horse no', 'horse number'],
   },
   {
@@ -91,6 +94,7 @@ export const context: readonly Context[] = [
     tables: ['feet'],
     kind: 'text',
     about: say`Who measured.`,
+    naming: true,
     headings: ['observer', 'measured by', 'who', 'rater', 'person', 'by'],
   },
   {
@@ -152,6 +156,7 @@ export const context: readonly Context[] = [
     tables: ['visits'],
     kind: 'text',
     about: say`Who did the work. It stands in the tables because farriers differ, and is never scored.`,
+    naming: true,
     headings: ['farrier', 'trimmer', 'done by'],
   },
   {

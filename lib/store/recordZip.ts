@@ -1,8 +1,7 @@
+import { zipped } from '../files/zipped.ts';
 import { say } from '../words/say.ts';
 import { RecordError, recordFiles, recordOfFiles, type WholeRecord } from './recordFiles.ts';
 
-/** The earliest moment that a zip can name, the same wherever it is written. */
-const FIXED = new Date(1980, 0, 1);
 /** More than any record unpacks to, and less than would fill a device's memory. */
 const MOST_BYTES = 1 << 30;
 
@@ -11,12 +10,7 @@ const MOST_BYTES = 1 << 30;
  * @example await readRecordZip(await writeRecordZip(record)) // the record
  */
 export async function writeRecordZip(record: WholeRecord): Promise<Uint8Array> {
-  const { zipSync } = await import('fflate');
-  const files = [...recordFiles(record)].map(([path, bytes]) => {
-    // Photographs are packed already.
-    return [path, [bytes, { level: path.startsWith('photographs/') ? 0 : 6, mtime: FIXED, os: 0 }]] as const;
-  });
-  return zipSync(Object.fromEntries(files) as Parameters<typeof zipSync>[0]);
+  return zipped(recordFiles(record), (path) => path.startsWith('photographs/'));
 }
 
 /**

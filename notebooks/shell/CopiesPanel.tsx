@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { canKeepFolder, type OpenRecord, say } from '../../lib/index.ts';
 import { allowFolder, chooseRecordFolder, folderState, leaveFolder, saveCopy } from './copies.ts';
+import { Later } from './Later.tsx';
 
 interface Props {
   readonly record: OpenRecord;
@@ -47,9 +48,20 @@ export function CopiesPanel({ record, saved }: Props) {
         >{say`Save a copy of the record`}</button>
       </p>
       <Folder record={record} work={work} />
+      <Pool record={record} />
       <p role="status">{said}</p>
       {trouble && <p class="trouble" role="alert">{say`That could not be done: ${trouble}.`}</p>}
     </div>
+  );
+}
+
+function Pool({ record }: Pick<Props, 'record'>) {
+  const [open, setOpen] = useState(false);
+  return (
+    <details onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>{say`Tables without names, for a pool of several yards`}</summary>
+      {open && <Later part={async () => (await import('./PoolPanel.tsx')).PoolPanel} record={record} />}
+    </details>
   );
 }
 
