@@ -9,6 +9,7 @@ import type { ComputedDefinition } from '../sheet/edits.ts';
 import { sqlOf } from '../sheet/sqlOf.ts';
 import { Engine, type EngineOptions, type FoundColumn, identifier, text } from './engine.ts';
 import { LargeTableError } from './largeTableError.ts';
+import { type Source, sourceOf } from './source.ts';
 import { storedKind, storedValue } from './storedKind.ts';
 
 export interface LargeOptions extends EngineOptions {
@@ -51,14 +52,16 @@ export async function computeLargeFeet(
   const engine = await Engine.open(options);
   try {
     const computed = [...builtIn, ...columns];
-    const joined = horses === undefined ? [] : await horseColumns(engine, horses);
+    const horse = horses === undefined ? undefined : await sourceOfHorses(engine, horses);
+    const joined = horse?.columns ?? [];
+    const foot = await sourceOf(engine, feet);
     const afresh = new Set([...computed, ...joined].map(({ name }) => name));
-    const found = (await engine.columns(feet)).filter(({ name }) => !afresh.has(name));
+    const found = foot.columns.filter(({ name }) => !afresh.has(name));
     for (const name of ['horse_id', 'date', 'limb'])
       if (!found.some((column) => column.name === name))
         throw new LargeTableError(`${feet} has no column ${name}; write tidy tables first, with evenhoof tidy`);
     const sheet = emptySheet([...found, ...joined], computed);
-    await engine.run(`CREATE VIEW feet AS ${source(sheet, { feet, found, horses, joined })}`);
+    await engine.run(`CREATE VIEW feet AS ${joinedSource(sheet, { ...foot, columns: found }, horse)}`);
     const dates = [...found, ...joined].filter((column) => storedKind(column) === 'date').map(({ name }) => name);
     const statement = sqlOf(sheet, 'feet', { dialect: 'duckdb', dates });
     const schema = `{${text(arrowSchemaKey)}: ${text(await arrowSchemaText(sheet))}}`;
@@ -70,10 +73,12 @@ export async function computeLargeFeet(
   }
 }
 
-async function horseColumns(engine: Engine, horses: string): Promise<FoundColumn[]> {
-  const found = await engine.columns(horses);
-  if (!found.some(({ name }) => name === 'horse_id')) throw new LargeTableError(`${horses} has no column horse_id`);
-  return found.filter(({ name }) => ofHorses.includes(name));
+async function sourceOfHorses(engine: Engine, horses: string): Promise<Source> {
+  const { from, columns } = await sourceOf(engine, horses);
+  if (!columns.some(({ name }) => name === 'horse_id')) throw new LargeTableError(`${horses} has no column horse_id`);
+  const [{ twice }] = await engine.rows(`SELECT COUNT(horse_id) - COUNT(DISTINCT horse_id) AS twice FROM ${from}`);
+  if (twice !== 0) throw new LargeTableError(`${horses} has ${twice} horses more than once; leave one row a horse`);
+  return { from, columns: columns.filter(({ name }) => ofHorses.includes(name)) };
 }
 
 /** A sheet without rows, which knows kinds, units and formulas. */
@@ -100,19 +105,10 @@ function empty(name: string, kind: Kind): ColumnInput & { title?: string } {
 }
 
 /** The stored columns as the statement expects them, those that a file lacks missing throughout. */
-function source(
-  sheet: FootSheet,
-  files: {
-    readonly feet: string;
-    readonly found: readonly FoundColumn[];
-    readonly horses?: string;
-    readonly joined: readonly FoundColumn[];
-  },
-): string {
-  const { feet, found, horses, joined } = files;
+function joinedSource(sheet: FootSheet, feet: Source, horses: Source | undefined): string {
   const given = new Map([
-    ...found.map((column) => [column.name, storedValue(column, 'f')] as const),
-    ...joined.map((column) => [column.name, storedValue(column, 'h')] as const),
+    ...feet.columns.map((column) => [column.name, storedValue(column, 'f')] as const),
+    ...(horses?.columns ?? []).map((column) => [column.name, storedValue(column, 'h')] as const),
   ]);
   const columns = sheet.names
     .filter((name) => sheet.checkedFormula(name) === undefined)
@@ -120,6 +116,9 @@ function source(
       const lacking = sheet.describe(name).kind === 'text' ? 'NULL::VARCHAR' : 'NULL::DOUBLE';
       return `${given.get(name) ?? lacking} AS ${identifier(name)}`;
     });
-  const join = horses === undefined ? '' : ` LEFT JOIN ${text(horses)} AS h ON f.horse_id = h.horse_id`;
-  return `SELECT ${columns.join(', ')} FROM ${text(feet)} AS f${join}`;
+  const join =
+    horses === undefined
+      ? ''
+      : ` LEFT JOIN ${horses.from} AS h ON CAST(f.horse_id AS VARCHAR) = CAST(h.horse_id AS VARCHAR)`;
+  return `SELECT ${columns.join(', ')} FROM ${feet.from} AS f${join}`;
 }

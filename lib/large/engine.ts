@@ -62,9 +62,12 @@ export class Engine {
       );
   }
 
-  /** The columns of a Parquet or CSV file, or of several by a pattern. */
-  async columns(file: string): Promise<FoundColumn[]> {
-    const rows = await this.rows(`DESCRIBE SELECT * FROM ${text(file)}`).catch((error: Error) => {
+  /**
+   * The columns of what a statement reads from.
+   * @param file  its name, for messages
+   */
+  async columns(from: string, file: string): Promise<FoundColumn[]> {
+    const rows = await this.rows(`DESCRIBE SELECT * FROM ${from}`).catch((error: Error) => {
       throw new LargeTableError(`${file} can't be read (${error.message})`);
     });
     return rows.map(({ column_name, column_type }) => ({ name: String(column_name), type: String(column_type) }));

@@ -10,6 +10,7 @@ import { type LevelGroup, type LevelSummary, linePlaces } from '../views/levelDi
 import { Engine, type EngineOptions, type FoundColumn, identifier, text } from './engine.ts';
 import { LargeTableError } from './largeTableError.ts';
 import { rangeCondition } from './rangeCondition.ts';
+import { sourceOf } from './source.ts';
 import { storedKind } from './storedKind.ts';
 
 /** How a column's values lie in one group of rows. */
@@ -56,15 +57,15 @@ export class LargeTable {
   }
 
   /**
-   * @param file  Parquet, or several files by a pattern
+   * @param file  Parquet or CSV, or several files by a pattern
    * @throws LargeTableError where it can't be read, or DuckDB is not installed
    * @example const feet = await LargeTable.open('tidy/feet.parquet')
    */
   static async open(file: string, options: EngineOptions = {}): Promise<LargeTable> {
     const engine = await Engine.open(options);
     try {
-      const columns = await engine.columns(file);
-      await engine.run(`CREATE VIEW feet AS SELECT * FROM ${text(file)}`);
+      const { from, columns } = await sourceOf(engine, file);
+      await engine.run(`CREATE VIEW feet AS SELECT * FROM ${from}`);
       return new LargeTable(engine, columns);
     } catch (error) {
       await engine.close();
@@ -147,7 +148,10 @@ export class LargeTable {
       `SELECT limb, ${moment} AS moment, ROUND(${linePlaces} * ${x} / ${reach || 1}) AS place, MIN(${x}) AS value ${where} AND ${x} IS NOT NULL
         GROUP BY ALL ORDER BY place`,
     );
-    const [{ middle }] = await this.#engine.rows(`SELECT QUANTILE_CONT(${x}, 0.5) AS middle ${where}`);
+    // The chart says it only where it can't say what is beyond the error.
+    const [{ middle }] = Number.isNaN(usualError)
+      ? await this.#engine.rows(`SELECT QUANTILE_CONT(${x}, 0.5) AS middle ${where}`)
+      : [{ middle: undefined }];
     const groups = limbs.flatMap((limb) =>
       moments.flatMap((at): LevelGroup[] => {
         const here = (row: Record<string, unknown>) => row.limb === limb && row.moment === at;
@@ -161,7 +165,7 @@ export class LargeTable {
     );
     const missing = found.reduce((sum, row) => sum + (row.missing as number), 0);
     const unit = measures.find(({ name }) => name === column)?.unit ?? '1';
-    return { unit, groups, reach, median: (middle as number) ?? Number.NaN, usualError, missing };
+    return { unit, groups, reach, median: (middle as number | undefined) ?? Number.NaN, usualError, missing };
   }
 
   async close(): Promise<void> {

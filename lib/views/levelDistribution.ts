@@ -31,7 +31,7 @@ export interface LevelSummary {
   readonly groups: readonly LevelGroup[];
   /** The largest size of any value; 0 of none. */
   readonly reach: number;
-  /** Of all values together. */
+  /** Of all values together; it may be `NaN` where their errors are known. */
   readonly median: number;
   /** The middle one of the values' standard errors, `NaN` where they are not known. */
   readonly usualError: number;

@@ -5,10 +5,11 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { inventHerd, toColumns } from '../../data/inventHerd.ts';
 import { readParquet, writeParquet } from '../../lib/files/columnar/parquet.ts';
+import { writeTable } from '../../lib/files/writeTable.ts';
 import { type Herd, herd } from '../../lib/hoof/herd.ts';
 import { beyond, rangeFor } from '../../lib/hoof/ranges.ts';
 import { computeLargeFeet, LargeTable } from '../../lib/large.ts';
-import type { ColumnInput, NumberColumn, TextColumn } from '../../lib/sheet/column.ts';
+import { type ColumnInput, type NumberColumn, TextColumn } from '../../lib/sheet/column.ts';
 import { levelChart, levelDistribution } from '../../lib/views/levelDistribution.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'evenhoof-large-test-'));
@@ -124,9 +125,30 @@ describe('a large table', () => {
     expect(months.reduce((sum, { count }) => sum + count, 0)).toBe(spread.reduce((sum, { count }) => sum + count, 0));
   });
 
+  it('is the same from CSV, where horses have numbers for names and columns are empty', async () => {
+    const [numbered, again] = [join(folder, 'feet.csv'), join(folder, 'again.parquet')];
+    const { horse_id, ...rest } = measuredOf(yard.feet);
+    const { codes, levels } = horse_id as unknown as TextColumn;
+    const names = new TextColumn(
+      codes,
+      levels.map((_, nth) => String(nth).padStart(3, '0')),
+    );
+    writeFileSync(numbered, writeTable({ horse_id: names, ...rest }));
+    await computeLargeFeet(numbered, again);
+    const read = await LargeTable.open(again);
+    const columns = ['front_shape_over_hind_shape', 'toe_angle_left_minus_right_deg', 'whole_load_kg_per_cm2'];
+    const [found, wanted] = [await read.spread(columns), await table.spread(columns)];
+    await read.close();
+    const rounded = (spreads: typeof found) =>
+      spreads.map((one) => ({ ...one, mean: one.mean.toFixed(9), sd: one.sd.toFixed(9) }));
+    expect(rounded(found)).toEqual(rounded(wanted));
+    expect((await readParquet(await readFile(again))).columns.horse_id.values).toContain('007');
+  });
+
   it('refuses what it can’t use, and says what to do', async () => {
     await expect(computeLargeFeet(join(folder, 'none.parquet'), out)).rejects.toThrow(/none.parquet can't be read/);
     await expect(computeLargeFeet(horses, out)).rejects.toThrow(/has no column date/);
+    await expect(computeLargeFeet(feet, out, { horses: feet })).rejects.toThrow(/horses more than once/);
     await expect(table.level('limb')).rejects.toThrow(/no column of numbers limb/);
   });
 });

@@ -45,14 +45,19 @@ export class SqlStages {
     const identifier = this.#identifier;
     const written = ({ name, text }: Step) => `${text} AS ${identifier(name)}`;
     const names = stored.map(identifier);
-    const stages = this.#steps.slice(0, -1);
+    // What nothing else names comes last: a window before it need not carry it.
+    const all = this.#steps.flat();
+    const waits = (step: Step) =>
+      given.includes(step.name) && !all.some((other) => other.text.includes(identifier(step.name)));
+    const stages = this.#steps.slice(0, -1).map((steps) => steps.filter((step) => !waits(step)));
     const aliases = stages.map(() => this.#free('stage'));
     const sources = [table, ...aliases].map(identifier);
     const parts = stages.map((steps, at) => {
       const columns = [...(at === 0 ? names : ['*']), ...steps.map(written)];
       return `${sources[at + 1]} AS (\n  SELECT ${columns.join(',\n    ')}\n  FROM ${sources[at]}\n)`;
     });
-    const last = new Map((this.#steps.at(-1) ?? []).map((step) => [step.name, written(step)]));
+    const late = [...all.filter(waits), ...(this.#steps.at(-1) ?? [])];
+    const last = new Map(late.map((step) => [step.name, written(step)]));
     const columns = given.map((name) => last.get(name) ?? identifier(name));
     return [
       ...(parts.length === 0 ? [] : [`WITH ${parts.join(', ')}`]),

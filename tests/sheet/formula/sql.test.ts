@@ -54,6 +54,12 @@ describe('sql', () => {
     expect(statement).not.toMatch(/OVER \([^()]*OVER/);
   });
 
+  it('computes last what no other column rests on, so that windows need not carry it', () => {
+    const statement = write({ twice: 'a * 2', m: 'mean(a - mean(a))' }, ['a']);
+    expect(statement).toMatch(/^WITH "stage_1"[^*]*\), "stage_2"/);
+    expect(statement).toMatch(/SELECT "a", \("a" \* 2E0\) AS "twice", "part_2" AS "m" FROM "stage_2"$/);
+  });
+
   it('looks at the other rows of a relation through windows, and only where there is one row', () => {
     const other =
       'CASE WHEN COUNT(CASE WHEN "limb" = \'RF\' THEN 1 END) OVER (PARTITION BY "horse_id", "date") = 1' +
