@@ -95,6 +95,7 @@ export { endOf, isLimb, type Limb, limbName, limbs, oppositeOf, parseLimb, sideO
 export type { Measure, Measured, Range } from './hoof/measure.ts';
 export { measured } from './hoof/measured.ts';
 export { measures } from './hoof/measures/index.ts';
+export { momentName } from './hoof/momentName.ts';
 export { type RangeShare, rangeShares } from './hoof/rangeShares.ts';
 export { builtInRanges, type Ranges, rangeFor } from './hoof/ranges.ts';
 export { rangesFromColumns, rangesToColumns } from './hoof/rangeTable.ts';

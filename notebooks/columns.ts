@@ -52,7 +52,7 @@ function measuredBlocks(
   units: DisplayUnits,
 ): Block[] {
   const error = herd.errors.find((each) => each.name === name);
-  const limits = anatomy.map((value) => formatQuantity(value, unit, units)).join(' to ');
+  const limits = anatomy.map((value) => formatQuantity(value, unit, units)).join(say` to `);
   return entry(
     name,
     title,

@@ -11,6 +11,7 @@ import {
   type Herd,
   type HerdFinding,
   type HerdPage,
+  isoFromDays,
   type Limb,
   latestOccasions,
   limbName,
@@ -69,7 +70,7 @@ export const page: HerdPage = {
             label: say`Day of the visit`,
             help: say`Such as 2026-12-07; leave it empty to write it by hand.`,
             input: 'text',
-            value: when,
+            value: Number.isFinite(day) ? isoFromDays(day) : '',
           },
           { kind: 'control', name: 'layout', label: say`On paper`, input: 'choice', options: layouts, value: layout },
           {
@@ -89,7 +90,7 @@ export const page: HerdPage = {
       {
         kind: 'download',
         label: say`The table to fill in, as CSV`,
-        filename: `visit${when === '' ? '' : `-${when}`}.csv`,
+        filename: `visit${Number.isFinite(day) ? `-${isoFromDays(day)}` : ''}.csv`,
         type: 'text/csv',
         contents: () => writeTable(toFillIn(horses, day, columns)),
       },
@@ -113,7 +114,12 @@ function sheetOfPaper(
     kind: 'group',
     layout: 'sheet of paper',
     blocks: [
-      { kind: 'heading', level: 2, text: `${horse}, ${when === '' ? 'on ____________' : when}`, id: `visit-${horse}` },
+      {
+        kind: 'heading',
+        level: 2,
+        text: `${horse}, ${when === '' ? say`on ____________` : when}`,
+        id: `visit-${horse}`,
+      },
       own.length === 0
         ? {
             kind: 'prose',

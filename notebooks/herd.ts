@@ -103,7 +103,7 @@ function figures(herd: Herd, { raise, feet, once }: Ranking): Block {
   return {
     kind: 'figures',
     items: [
-      { label: 'horses', value: String(herd.horses.rows) },
+      { label: say`horses`, value: String(herd.horses.rows) },
       { label: say`feet measured`, value: String(feet), note: once > 0 ? say`${once} of them once so far` : undefined },
       { label: say`worth raising`, value: String(raise.length) },
       { label: say`last measured`, value: Number.isFinite(last) ? shownDay(last) : say`never` },

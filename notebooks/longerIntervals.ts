@@ -151,9 +151,9 @@ function dataBlocks(data: IntervalData): Block[] {
     {
       kind: 'figures',
       items: [
-        { label: 'horses', value: String(spread.horses) },
-        { label: 'feet', value: String(spread.feet) },
-        { label: 'intervals', value: String(spread.intervals), note: say`${spread.rows} with each foot counted` },
+        { label: say`horses`, value: String(spread.horses) },
+        { label: say`feet`, value: String(spread.feet) },
+        { label: say`intervals`, value: String(spread.intervals), note: say`${spread.rows} with each foot counted` },
         {
           label: say`usual length`,
           value: days(spread.middle),
@@ -253,7 +253,7 @@ function answerFinding(data: IntervalData, answer: IntervalFit, units: DisplayUn
     state: lower > 0 || upper < 0 ? 'raise' : 'unsure',
     against: [
       say`Each horse is compared with itself: the length of an interval against that horse’s own usual one.`,
-      'A 95% interval made this way holds the true effect in about 95 of 100 herds, if the model is right.',
+      say`A 95% interval made this way holds the true effect in about 95 of 100 herds, if the model is right.`,
     ],
   };
 }
@@ -277,11 +277,33 @@ function table(name: string, title: string, columns: Columns, caption?: string):
   return { kind: 'sheet', name, title, caption, sheet: Sheet.from(Object.fromEntries(titled)) };
 }
 
+const titles: Readonly<Record<string, string>> = {
+  horse_id: say`horse`,
+  feet: say`feet`,
+  intervals: say`intervals`,
+  rows: say`rows`,
+  usual_interval: say`usual interval`,
+  spread_of_intervals: say`spread of intervals`,
+  effect_without_this_horse: say`effect without this horse`,
+  its_standard_error: say`its standard error`,
+  limb: say`limb`,
+  start_date: say`start date`,
+  end_date: say`end date`,
+  interval_within: say`interval within`,
+  interval_mean: say`interval mean`,
+  change: say`change`,
+  season: say`season`,
+  shod: say`shod`,
+  farrier: say`farrier`,
+  fitted: say`fitted`,
+  left_over: say`left over`,
+};
+
 /** A result's name in words; its unit stands beside it. @example titleOf('usual_interval_weeks') // 'usual interval' */
-const titleOf = (column: string) =>
-  column === 'horse_id'
-    ? 'horse'
-    : column.replace(/_(mm|cm|deg|percent|cm2|kg|kg_per_cm2|weeks)$/, '').replaceAll('_', ' ');
+const titleOf = (column: string) => {
+  const name = column.replace(/_(mm|cm|deg|percent|cm2|kg|kg_per_cm2|weeks)$/, '');
+  return titles[name] ?? name.replaceAll('_', ' ');
+};
 
 function tablesToTake(data: IntervalData, answer: IntervalFit): Block[] {
   const tables = [

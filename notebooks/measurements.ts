@@ -140,15 +140,15 @@ function shownTable(rows: readonly ColumnRepeatability[], titles: ReadonlyMap<st
     values: rows.map((row) => formatQuantity(of(row), row.unit, units)),
   });
   return {
-    column: { values: rows.map(({ column }) => titles.get(column) ?? column) },
-    'feet read twice': { values: Float64Array.from(rows, ({ feet }) => feet) },
-    spread: said(({ withinSd }) => withinSd),
-    repeatability: said(({ repeatability }) => repeatability),
-    reliability: {
+    [say`column`]: { values: rows.map(({ column }) => titles.get(column) ?? column) },
+    [say`feet read twice`]: { values: Float64Array.from(rows, ({ feet }) => feet) },
+    [say`spread`]: said(({ withinSd }) => withinSd),
+    [say`repeatability`]: said(({ repeatability }) => repeatability),
+    [say`reliability`]: {
       values: rows.map(({ icc }) => say`${fixed(icc.value, 2)} (${fixed(icc.lower, 2)} to ${fixed(icc.upper, 2)})`),
     },
-    'change that two readings a day show': said(({ withinSd }) => smallestChange(withinSd, 2)),
-    'readings worth taking': { values: Float64Array.from(rows, ({ worthwhile }) => worthwhile) },
+    [say`change that two readings a day show`]: said(({ withinSd }) => smallestChange(withinSd, 2)),
+    [say`readings worth taking`]: { values: Float64Array.from(rows, ({ worthwhile }) => worthwhile) },
   };
 }
 

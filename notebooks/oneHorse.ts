@@ -15,6 +15,7 @@ import {
   limbName,
   limbs,
   measureLines,
+  momentName,
   type OverlaidView,
   say,
   shownDay,
@@ -210,7 +211,7 @@ function overWork(herd: Herd, horse: string, limb: Limb, day: number) {
 
 function atTime({ occasions }: Herd, { row, date, moment }: Row) {
   const shape = footShape(occasions, row);
-  return shape === undefined ? [] : [{ shape, when: `${shownDay(date)} ${moment}` }];
+  return shape === undefined ? [] : [{ shape, when: `${shownDay(date)} ${momentName(moment)}` }];
 }
 
 function changeRow({ foot, measure, before, now, since, change, error }: FootChange, units: DisplayUnits): string[] {
@@ -222,6 +223,6 @@ function changeRow({ foot, measure, before, now, since, change, error }: FootCha
     quantity(before),
     quantity(now),
     formatQuantity(change, measure.unit, units, { error, signed: true }),
-    `${shownDay(since)}, ${foot.moment}`,
+    `${shownDay(since)}, ${momentName(foot.moment)}`,
   ];
 }

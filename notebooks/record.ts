@@ -76,7 +76,7 @@ function aboutColumn(name: string, inputs: readonly string[], herd: Herd, units:
   const drawing = measureDrawing(inputs);
   if (reading) {
     const { unit, landmarks, how, anatomy } = reading;
-    const believed = anatomy.map((value) => formatQuantity(value, unit, units)).join(' to ');
+    const believed = anatomy.map((value) => formatQuantity(value, unit, units)).join(say` to `);
     const facts = [
       { label: say`Where`, text: landmarks },
       { label: say`How`, text: how },

@@ -41,7 +41,7 @@ export function steps(): {
 
 const { columns, problems, schema } = readTable(table, { file: 'feet.csv' });
 console.log(schema, columns.horse_id.values.length, problems.map(({ row, value }) => \`row \${row}: \${value}\`).join(', '));`,
-      prints: `${schema} ${columns.horse_id.values.length} ${problems.map(({ row, value }) => say`row ${row}: ${value}`).join(', ')}`,
+      prints: `${schema} ${columns.horse_id.values.length} ${problems.map(({ row, value }) => `row ${row}: ${value}`).join(', ')}`,
     },
     {
       title: say`Make a herd of it`,

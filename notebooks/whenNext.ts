@@ -12,9 +12,9 @@ import {
   dueEvents,
   dueTable,
   dueTask,
+  fixed,
   formatQuantity,
   type HerdPage,
-  isoFromDays,
   limbName,
   say,
   shownDay,
@@ -116,14 +116,14 @@ function listBlocks(list: DueList, data: DueData, weeks: number, units: DisplayU
       label: say`The days as a calendar`,
       filename: 'when-next.ics',
       type: 'text/calendar',
-      contents: () => calendar(dueEvents(list, isoFromDays), Date.now()),
+      contents: () => calendar(dueEvents(list), Date.now()),
     },
   ];
 }
 
 function dueRow({ horse, lastWork, rule, foot }: DueHorse, data: DueData, units: DisplayUnits): string[] {
   if (Number.isNaN(lastWork)) return [horse, say`not known`, say`not known`, say`not known`, '–'];
-  const day = (days: number) => (Number.isFinite(days) ? shownDay(Math.round(lastWork + days)) : 'open');
+  const day = (days: number) => (Number.isFinite(days) ? shownDay(Math.round(lastWork + days)) : say`open`);
   if (foot === undefined) return [horse, shownDay(lastWork), shownDay(Math.round(rule)), say`too little measured`, '–'];
   const { limb, perWeek, error, intervals, days, earliest, latest } = foot;
   return [
@@ -131,8 +131,9 @@ function dueRow({ horse, lastWork, rule, foot }: DueHorse, data: DueData, units:
     shownDay(lastWork),
     shownDay(Math.round(rule)),
     say`${day(days)} (${day(earliest)} to ${day(latest)})`,
-    `${limbName(limb)}, ${formatQuantity(perWeek, `${data.unit}/wk`, units, { error, signed: true })}, ${intervals} ${intervals === 1 ? 'interval' : 'intervals'}`,
+    `${limbName(limb)}, ${formatQuantity(perWeek, `${data.unit}/wk`, units, { error, signed: true })}, ${intervals} ${intervals === 1 ? say`interval` : say`intervals`}`,
   ];
 }
 
-const weekWords = (weeks: number) => (weeks === 1 ? say`one week` : say`${weeks} weeks`);
+const weekWords = (weeks: number) =>
+  weeks === 1 ? say`one week` : say`${fixed(weeks, Number.isInteger(weeks) ? 0 : 1)} weeks`;

@@ -50,10 +50,10 @@ function types() {
   }
 }
 
-/** `dist/notebook`: a document a page, and the service worker that keeps them. */
+/** `dist/notebook`: a document a page, and the service worker that keeps them; other languages in folders of it. */
 async function notebook() {
   const { module } = await runnerImport(join(root, 'scripts/buildSite.ts'));
-  await module.buildSite(join(dist, 'notebook'));
+  await module.buildNotebook(join(dist, 'notebook'));
 }
 
 function filesIn(folder) {

@@ -5,6 +5,7 @@ import { type Plugin, type Rolldown, runnerImport } from 'vite';
 import type { HerdPage } from '../lib/index.ts';
 import { leftOut } from './leftOut.ts';
 import type { Pages } from './siteConfig.ts';
+import { languages, saying } from './words/languages.ts';
 
 const ENTRY = 'virtual:page/';
 const STYLE = 'virtual:parts.css';
@@ -14,11 +15,11 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 const dataFiles = () => readdirSync(join(root, 'data')).filter((file) => file.endsWith('.csv'));
 const policyOf = ({ policy = 'strict' }: HerdPage) => policy;
 
-/** Loads our own TypeScript as it is built, JSX and all. */
-const load = async <Module>(file: string) => (await runnerImport<Module>(file)).module;
-
 /** Writes a document a page, each under its own policy; the first page is the index too. Serves the same in development. */
-export function documents({ list, folder, policy }: Required<Pages>): Plugin {
+export function documents({ list, folder, policy, language }: Required<Pages>): Plugin {
+  /** Loads our own TypeScript as it is built, JSX and all. */
+  const load = async <Module>(file: string) =>
+    (await runnerImport<Module>(file, { configFile: false, plugins: [saying(language)] })).module;
   let pages: readonly HerdPage[] = [];
   let shell: typeof import('../notebooks/shell/document.ts');
   let manifest: typeof import('../notebooks/shell/manifest.ts').manifest;
@@ -73,7 +74,7 @@ export function documents({ list, folder, policy }: Required<Pages>): Plugin {
         const chunks = Object.values(bundle).filter((file) => file.type === 'chunk');
         for (const page of built()) {
           const entry = chunks.find(({ isEntry, name }) => isEntry && name === page.name)!;
-          const files = { script: entry.fileName, preloads: imported(entry, bundle), styles };
+          const files = { script: entry.fileName, preloads: imported(entry, bundle), styles, languages: languages() };
           const html = shell.pageDocument(page, pages, files, shell.policyOf(page));
           emit(`${page.name}.html`, html);
           if (page === pages[0]) emit('index.html', html);
@@ -94,7 +95,7 @@ export function documents({ list, folder, policy }: Required<Pages>): Plugin {
           return response.end(JSON.stringify(manifest));
         }
         if (!page) return next();
-        const files = { script: `/@id/__x00__${ENTRY}${page.name}`, preloads: [], styles: [] };
+        const files = { script: `/@id/__x00__${ENTRY}${page.name}`, preloads: [], styles: [], languages: [] };
         response.setHeader('Content-Type', 'text/html');
         response.end(await server.transformIndexHtml(path, shell.pageDocument(page, pages, files)));
       });

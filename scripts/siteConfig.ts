@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import type { UserConfig } from 'vite';
 import { documents } from './documents.ts';
+import { saying } from './words/languages.ts';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
@@ -11,6 +12,8 @@ export interface Pages {
   readonly folder?: string;
   /** Pages that may run generated code are built by themselves: only they carry what needs it. */
   readonly policy?: 'strict' | 'generated';
+  /** The language of all words; English where left out. */
+  readonly language?: string;
 }
 
 /** What a file stands for is in its exports; what Node alone needs drops out of the pages with its importer. */
@@ -27,15 +30,17 @@ export function siteConfig({
   list = here('../notebooks/index.ts'),
   folder = here('../notebooks'),
   policy = 'strict',
+  language = 'en',
 }: Pages = {}): UserConfig {
   return {
     root: here('..'),
     base: './',
     appType: 'mpa',
     publicDir: false,
-    plugins: [documents({ list, folder, policy })],
+    plugins: [saying(language), documents({ list, folder, policy, language })],
     worker: {
       format: 'es',
+      plugins: () => [saying(language)],
       rolldownOptions: {
         treeshake: ours,
         output: { entryFileNames: 'assets/worker/[name]-[hash].js', chunkFileNames: 'assets/worker/[name]-[hash].js' },

@@ -83,7 +83,7 @@ export function problem(
  */
 export function problemSentence({ file, row, column, value, expected, remedy }: Problem): string {
   const place = [file, row > 0 ? say`row ${row}` : '', column].filter((part) => part !== '').join(', ');
-  const found = value === '' ? '' : ` “${value.length > 80 ? `${value.slice(0, 80)}…` : value}”.`;
+  const found = value === '' ? '' : say` “${value.length > 80 ? `${value.slice(0, 80)}…` : value}”.`;
   return say`${place}:${found} Expected ${expected}. ${remedy}.`;
 }
 

@@ -2,6 +2,7 @@ import type { TableName } from '../hoof/context.ts';
 import { emptyRows } from '../hoof/emptyRows.ts';
 import { type Column, type Columns, TextColumn } from '../sheet/column.ts';
 import { isoFromDays } from '../sheet/days.ts';
+import { midSentence } from '../words/midSentence.ts';
 import { say } from '../words/say.ts';
 import { CellScanner } from './cellScanner.ts';
 import { CellStore } from './cellStore.ts';
@@ -224,7 +225,7 @@ function logRows(
     const which = short.count === 1 ? say`1 row has` : say`${short.count} rows have`;
     log.inRow('short-rows', short.first, '', '', say`${named} cells in each row; ${which} fewer`);
   }
-  const sign = { ',': 'comma', ';': 'semicolon', '\t': 'tab' }[delimiter];
+  const sign = { ',': say`comma`, ';': say`semicolon`, '\t': say`tab` }[delimiter];
   for (const { row, text } of beyond) log.inRow('too-many-cells', row, '', text, sign);
   for (const { row, column, text } of broken) log.inRow('broken-quotes', row, plans[column].name, text);
 }
@@ -236,7 +237,7 @@ function logEmptyKeys(schema: TableSchema, columns: ReadonlyMap<string, Column>,
     if (column === undefined || !schema.keys.includes(name) || !schema.required.includes(name)) continue;
     const entered = log.entered.get(name);
     for (const row of emptyRows(column))
-      if (!entered?.has(row)) log.inRow('no-key', row, name, '', `a ${title.toLowerCase()}`);
+      if (!entered?.has(row)) log.inRow('no-key', row, name, '', say`a ${midSentence(title)}`);
   }
 }
 

@@ -32,8 +32,8 @@ const suffix = /_(mm2?|cm2?|in|deg|kg|lb|percent)(?:_per_(mm2?|cm2?|kg|day|week|
  * @example unitOfName('sole_load_kg_per_cm2') // 'kg/cm2'
  */
 export function unitOfName(name: string): string {
-  const bracket = /[([]([^()[\]]*)[)\]]\s*$/.exec(name);
-  if (bracket) return unitCode(bracket[1]) ?? '1';
+  const bracket = /(?:\(([^()[\]]*)\)|\[([^()[\]]*)\])\s*$/.exec(name);
+  if (bracket) return unitCode(bracket[1] ?? bracket[2]) ?? '1';
   const [, above, below] = suffix.exec(name) ?? [];
   if (above === undefined) return '1';
   return parseUnit(below === undefined ? above : `${above}/${below}`).code;

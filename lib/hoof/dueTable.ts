@@ -1,6 +1,8 @@
 import type { Columns } from '../sheet/column.ts';
 import { say } from '../words/say.ts';
+import { shownDay } from '../words/shownDay.ts';
 import type { DueFoot, DueHorse, DueList } from './dueList.ts';
+import { limbName } from './limbs.ts';
 
 /** The list as a table: one row a horse, the yard's rule beside what the feet say. */
 export function dueTable({ horses }: DueList): Columns {
@@ -28,7 +30,7 @@ export function dueTable({ horses }: DueList): Columns {
 }
 
 /** The list as days for a calendar: the yard's rule for every horse, what the feet say in the description. */
-export function dueEvents({ horses }: DueList, inWords: (day: number) => string) {
+export function dueEvents({ horses }: DueList) {
   return horses
     .filter(({ lastWork }) => !Number.isNaN(lastWork))
     .map(({ horse, lastWork, rule, foot }) => {
@@ -39,7 +41,7 @@ export function dueEvents({ horses }: DueList, inWords: (day: number) => string)
         description: say`${
           own === undefined
             ? say`Too few measurements to say more.`
-            : say`By its own pace the ${foot!.limb} will have changed as much by ${inWords(own)}.`
+            : say`By its own pace the ${limbName(foot!.limb)} will have changed as much by ${shownDay(own)}.`
         } A horse that is lame or sore is seen by the vet now.`,
         key: `due ${horse} ${Math.round(lastWork)}`,
       };

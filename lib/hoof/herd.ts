@@ -264,7 +264,7 @@ function checkSettings(shareInFront: number, weightDivisor: number): void {
     throw new HerdError(
       say`A share of weight in front of ${shareInFront}`,
       say`a share between 0 and 1`,
-      'Write 0.575 for 57.5 percent',
+      say`Write 0.575 for 57.5 percent`,
     );
   if (!(weightDivisor > 0 && weightDivisor < Infinity))
     throw new HerdError(

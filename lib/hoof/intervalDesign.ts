@@ -48,7 +48,7 @@ export function intervalDesign(data: IntervalData, ownSlopes: boolean): Interval
   const limb = pick(data.limb);
   const horses = new Set(horse).size;
   if (n < least.intervals || horses < least.horses)
-    return say`There are ${count(n, 'interval')} of ${count(horses, 'horse')} to go by; at least ${least.intervals} intervals of ${least.horses} horses are needed`;
+    return say`There are ${count(n, say`interval`, say`intervals`)} of ${count(horses, say`horse`, say`horses`)} to go by; at least ${least.intervals} intervals of ${least.horses} horses are needed`;
 
   const weeks = Float64Array.from(rows, (row) => (data.end[row] - data.start[row]) / 7);
   const mean = meansBy(horse, weeks);
@@ -71,7 +71,7 @@ export function intervalDesign(data: IntervalData, ownSlopes: boolean): Interval
   ];
   const terms = 1 + fixed.reduce((sum, name) => sum + levelsOf(name, { limb, ...circumstancesOf(data, pick) }), 0);
   if (n < terms + least.spareRows)
-    return say`There are ${count(n, 'interval')} for ${terms} numbers that the model has to find; at least ${terms + least.spareRows} are needed`;
+    return say`There are ${count(n, say`interval`, say`intervals`)} for ${terms} numbers that the model has to find; at least ${terms + least.spareRows} are needed`;
   const random: RandomSpec[] = [
     ...(shares(visit, n) ? [{ by: ['horse', 'interval'] }] : []),
     ...(shares(foot, n) && new Set(foot).size > horses ? [{ by: ['horse', 'limb'] }] : []),
@@ -123,6 +123,6 @@ function meansBy(groups: readonly string[], values: Float64Array): Float64Array 
   return Float64Array.from(groups, (group) => sums.get(group)!.sum / sums.get(group)!.count);
 }
 
-function count(n: number, one: string): string {
-  return `${n} ${one}${n === 1 ? '' : 's'}`;
+function count(n: number, one: string, several: string): string {
+  return `${n} ${n === 1 ? one : several}`;
 }

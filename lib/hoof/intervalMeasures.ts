@@ -14,7 +14,7 @@ export interface IntervalMeasure {
 }
 
 // Over an interval that holds a farrier's work a difference of lengths is not growth.
-const undisturbed = say`compared == 'after to before' || compared == 'between to between' && is_missing(work)`;
+const undisturbed = `compared == 'after to before' || compared == 'between to between' && is_missing(work)`;
 
 /** Those that ask for one column of the occasions, `of`. */
 export const ofIntervals: readonly (IntervalMeasure & { readonly of: string })[] = [

@@ -46,22 +46,22 @@ export function termWordsTable(data: IntervalData, fit: IntervalFit, units: Disp
   const varied = [...fit.random, { by: '', term: '', sd: fit.residualSd }];
   const blank = varied.map(() => '');
   return {
-    term: {
+    [say`term`]: {
       values: [
         ...fixed.map(({ term }) => termWords(term)),
-        ...varied.map(({ by, term }) => (by === '' ? say`left over` : `between ${groupName(by, term)}`)),
+        ...varied.map(({ by, term }) => (by === '' ? say`left over` : say`between ${groupName(by, term)}`)),
       ],
     },
-    estimate: {
+    [say`estimate`]: {
       values: [
         ...fixed.map(({ estimate, se }) => formatQuantity(estimate, data.unit, units, { error: se, signed: true })),
         ...varied.map((each) => say`standard deviation ${quantity(each.sd, fit.within.se, data.unit, units)}`),
       ],
     },
-    'interval (95%)': {
+    [say`interval (95%)`]: {
       values: [...fixed.map((term) => limitsInWords(term, data.unit, units)), ...blank],
     },
-    'degrees of freedom': { values: [...fixed.map(({ df }) => decimals(df, 1)), ...blank] },
+    [say`degrees of freedom`]: { values: [...fixed.map(({ df }) => decimals(df, 1)), ...blank] },
     p: { values: [...fixed.map(({ p }) => pWords(p)), ...blank] },
   };
 }

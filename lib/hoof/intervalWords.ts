@@ -1,6 +1,7 @@
 import { type DisplayUnits, errorDigits, formatQuantity, toDisplay } from '../sheet/display.ts';
 import { listed } from '../sheet/listed.ts';
 import { fixed } from '../words/fixed.ts';
+import { midSentence } from '../words/midSentence.ts';
 import { say } from '../words/say.ts';
 import type { IntervalData } from './intervalData.ts';
 import type { IntervalEstimate, IntervalFit } from './intervalModel.ts';
@@ -15,7 +16,7 @@ export function outcomeWords({ outcome, size }: Asked): string {
   const title = [...measures, ...measured].find(({ name }) => name === outcome)?.title;
   if (size && /^wall_level/.test(outcome)) return say`difference between inside and outside, seen from the front`;
   if (size && /^heel_level/.test(outcome)) return say`difference between inside and outside, seen from behind`;
-  const plain = title === undefined ? outcome : title.charAt(0).toLowerCase() + title.slice(1);
+  const plain = title === undefined ? outcome : midSentence(title);
   return size ? say`distance from zero of ${plain}` : plain;
 }
 
@@ -35,7 +36,7 @@ export function limitsInWords({ lower, upper, se }: IntervalEstimate, unit: stri
 function pace({ estimate, se }: IntervalEstimate, asked: Asked, units: DisplayUnits): string {
   const amount = quantity(Math.abs(estimate), se, asked.unit, units);
   const words = outcomeWords(asked);
-  if (asked.size) return `${amount} ${estimate < 0 ? 'less' : 'more'} ${words}`;
+  if (asked.size) return estimate < 0 ? say`${amount} less ${words}` : say`${amount} more ${words}`;
   return say`${words} going ${amount} further ${estimate < 0 ? say`down` : say`up`}`;
 }
 
@@ -72,8 +73,8 @@ export function errorSentence({ within, smallestChange }: IntervalFit, asked: As
 const groupWords: Readonly<Record<string, string>> = {
   'horse:interval': say`intervals of a horse`,
   'horse:limb': say`feet of a horse`,
-  horse: 'horses',
-  farrier: 'farriers',
+  horse: say`horses`,
+  farrier: say`farriers`,
 };
 
 /** What varies between the groups of a random term, in words. */
@@ -90,13 +91,18 @@ export function singularSentence({ singular, random, residualSd }: IntervalFit):
 }
 
 /** What a term of the model means, in words. */
+/** How an interval was shod, as its column has it, in words. */
+const shodWords: Readonly<Record<string, string>> = { shod: say`shod`, bare: say`bare` };
+
 export function termWords(term: string): string {
   if (term === '(Intercept)') return say`where all below is at its base`;
   if (term === 'interval_within') return say`a week longer, within the same horse`;
   if (term === 'interval_mean') return say`a usual interval a week longer, between horses`;
   const limb = term.replace(/^limb/, '');
   if (term.startsWith('limb') && isLimb(limb)) return say`the ${limbName(limb)}`;
-  return term.replace(/^season/, 'in ').replace(/^shod/, '');
+  if (term.startsWith('season')) return say`in ${term.slice('season'.length)}`;
+  const shod = term.replace(/^shod/, '');
+  return shodWords[shod] ?? shod;
 }
 
 /** The exact model in words, for whoever wants to repeat it elsewhere. */
@@ -104,10 +110,10 @@ export function modelSentence({ design, n, missing, random }: IntervalFit, asked
   const names: Readonly<Record<string, string>> = {
     interval_within: say`the length of the interval in weeks beyond the mean of its horse`,
     interval_mean: say`that mean`,
-    limb: 'limb',
+    limb: say`limb`,
     season: say`quarter of the year`,
     shod: say`shod or bare`,
-    farrier: 'farrier',
+    farrier: say`farrier`,
   };
   const fixed = design.fixed.map((name) => names[name]);
   const groups = random.map(({ by, term }) => groupName(by, term));
@@ -126,7 +132,7 @@ export function modelSentence({ design, n, missing, random }: IntervalFit, asked
 
 /** A p in words: three decimals, or that it is smaller. */
 export function pWords(p: number): string {
-  return p < 0.001 ? 'below 0.001' : fixed(p, 3);
+  return p < 0.001 ? say`below 0.001` : fixed(p, 3);
 }
 
 /** The checks, one sentence each. */
@@ -136,7 +142,7 @@ export function checkSentences({ within, checks }: IntervalFit, asked: Asked, un
   const ordered = [...without].sort((a, b) => a.estimate - b.estimate);
   const [least, most] = [ordered[0], ordered[ordered.length - 1]];
   const lines = [
-    say`**Shuffling**: were the lengths of a horse’s intervals handed out by chance, an effect as far from zero would come up with p ${pWords(permutation.p)} (${permutation.arrangements.toLocaleString('en')} ${permutation.exact ? say`arrangements, all there are` : say`drawn`}); the model says p ${pWords(within.p)}.`,
+    say`**Shuffling**: were the lengths of a horse’s intervals handed out by chance, an effect as far from zero would come up with p ${pWords(permutation.p)} (${permutation.arrangements.toLocaleString(say`en`)} ${permutation.exact ? say`arrangements, all there are` : say`drawn`}); the model says p ${pWords(within.p)}.`,
     say`**A slope that wild values can’t bend** (the weighted median of the slopes between any two intervals of one foot): ${said(robust.slope)} a week, 95% interval ${said(robust.lower)} to ${said(robust.upper)}.`,
   ];
   if (ordered.length > 1)
@@ -158,6 +164,20 @@ function escaped(name: string): string {
   return name.replace(/[\\*[\]]/g, '\\$&');
 }
 
+const circumstances: Readonly<Record<string, string>> = {
+  farrier: say`the farrier`,
+  shod: say`shoeing`,
+  season: say`the season`,
+};
+
+/** A comparison model, `without farrier and season`, in words. */
+function modelWords(model: string): string {
+  const names = Object.keys(circumstances)
+    .filter((name) => model.includes(name))
+    .sort((a, b) => model.indexOf(a) - model.indexOf(b));
+  return say`without ${listed(names.map((name) => circumstances[name]))}`;
+}
+
 /** Outcomes for which zero is the middle. */
 const signed = /_level_|_minus_|_over_/;
 
@@ -168,10 +188,7 @@ export function explanationSentences(
   units: DisplayUnits,
 ): string[] {
   const said = (value: number) => quantity(value, within.se, asked.unit, units, true);
-  const others = checks.other.map(
-    ({ model, estimate }) =>
-      `${model.replace('farrier', 'the farrier').replace('shod', 'shoeing').replace('season', 'the season')} ${said(estimate)}`,
-  );
+  const others = checks.other.map(({ model, estimate }) => `${modelWords(model)} ${said(estimate)}`);
   const { days, p } = checks.soonerWhenBad;
   // A ratio differs by tenths; everything else by whole units.
   const one = asked.unit === '1' ? 0.1 : 1;
@@ -185,7 +202,9 @@ export function explanationSentences(
       say`**The farrier** is in the model because most measures differ between farriers, and between two trims by the same hand (Kummer and others 2009: six farriers). What it gives for each is not listed: their horses differ too, so it is no score.`,
     );
   if (design.notKnown.length > 0)
-    lines.push(say`Known for too few intervals to be in the model: ${listed(design.notKnown)}.`);
+    lines.push(
+      say`Known for too few intervals to be in the model: ${listed(design.notKnown.map((name) => circumstances[name]))}.`,
+    );
   if (Number.isFinite(days))
     lines.push(
       say`**Were feet seen sooner because they were bad?** An interval that started ${formatQuantity(one, asked.unit, units)} ${asked.size || signed.test(asked.outcome) ? say`further from zero` : say`higher`} was ${fixed(Math.abs(days * one), 1)} days ${days < 0 ? say`shorter` : say`longer`} within the same horse (p ${pWords(p)}). ${p < 0.05 ? say`So how a foot stood had to do with when it was seen again, and the effect of the interval can’t be told apart from that.` : say`That is within what chance gives.`}`,

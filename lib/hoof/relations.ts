@@ -1,4 +1,5 @@
 import type { Relation } from '../sheet/relation.ts';
+import { say } from '../words/say.ts';
 
 /** Rows that belong to one moment of one horse: the same visit, before or after the work, the same repeat. */
 const sameMoment = { match: ['horse_id', 'date'], optional: ['moment', 'repeat'] } as const;
@@ -10,15 +11,15 @@ const sameMoment = { match: ['horse_id', 'date'], optional: ['moment', 'repeat']
 export const footRelations: readonly Relation[] = [
   {
     name: 'opposite',
-    words: "the other side's",
+    words: say`the other side's`,
     ...sameMoment,
     swap: { limb: { LF: 'RF', RF: 'LF', LH: 'RH', RH: 'LH' } },
   },
-  { name: 'front_of', words: "the same side's front", ...sameMoment, swap: { limb: { LH: 'LF', RH: 'RF' } } },
-  { name: 'hind_of', words: "the same side's hind", ...sameMoment, swap: { limb: { LF: 'LH', RF: 'RH' } } },
+  { name: 'front_of', words: say`the same side's front`, ...sameMoment, swap: { limb: { LH: 'LF', RH: 'RF' } } },
+  { name: 'hind_of', words: say`the same side's hind`, ...sameMoment, swap: { limb: { LF: 'LH', RF: 'RH' } } },
   {
     name: 'previous',
-    words: "the last visit's",
+    words: say`the last visit's`,
     match: ['horse_id', 'limb'],
     optional: ['moment', 'repeat'],
     before: 'date',

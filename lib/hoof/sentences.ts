@@ -30,7 +30,7 @@ export function rangeSentence(range: Range, unit: string, units: DisplayUnits): 
     return limitsOutside ? say`between ${at(atLeast)} and ${at(atMost)}` : say`${at(atLeast)} to ${at(atMost)}`;
   }
   if (atLeast !== undefined) return `${limitsOutside ? say`more than` : say`at least`} ${at(atLeast)}`;
-  return atMost === undefined ? 'any' : `${limitsOutside ? say`less than` : say`at most`} ${at(atMost)}`;
+  return atMost === undefined ? say`any` : `${limitsOutside ? say`less than` : say`at most`} ${at(atMost)}`;
 }
 
 /** Where a range comes from and how firm that is: `Turner, … ` or `common practice, no source`. */

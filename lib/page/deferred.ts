@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import type { Block, Deferred } from './blocks.ts';
 import { asProse } from './prose.ts';
 import type { Task } from './task.ts';
@@ -30,5 +31,5 @@ async function settledOne(block: Block): Promise<readonly Block[]> {
 
 function failed({ label }: Deferred, error: unknown): Block {
   const reason = error instanceof Error ? error.message : String(error);
-  return { kind: 'prose', tone: 'caution', text: asProse(`${label}: this could not be worked out: ${reason}`) };
+  return { kind: 'prose', tone: 'caution', text: asProse(say`${label}: this could not be worked out: ${reason}`) };
 }

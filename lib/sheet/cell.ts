@@ -1,13 +1,12 @@
-import { say } from '../words/say.ts';
 import type { Column } from './column.ts';
 
 /** One value of a table as it is handed in and out: `null` is missing, a date is whole days, yes and no are 1 and 0. */
 export type Cell = number | string | null;
 
 const expected = {
-  number: say`a finite number`,
-  date: say`a date as whole days since 1970-01-01`,
-  boolean: say`1 for yes, 0 for no`,
+  number: 'a finite number',
+  date: 'a date as whole days since 1970-01-01',
+  boolean: '1 for yes, 0 for no',
   text: 'text',
 } as const;
 
@@ -38,7 +37,7 @@ export function toCell(name: string, kind: Column['kind'], value: Cell): Cell {
 
 function shown(value: unknown): string {
   if (typeof value === 'string')
-    return say`the text ${JSON.stringify(value.length > 40 ? `${value.slice(0, 40)}…` : value)}`;
+    return `the text ${JSON.stringify(value.length > 40 ? `${value.slice(0, 40)}…` : value)}`;
   if (typeof value === 'number' || typeof value === 'boolean' || value === undefined) return String(value);
-  return Array.isArray(value) ? say`a list` : say`a value of type ${typeof value}`;
+  return Array.isArray(value) ? 'a list' : `a value of type ${typeof value}`;
 }

@@ -82,7 +82,7 @@ export function symbolOf(code: string, one = false): string {
   const singular = one || above.length > 1;
   const top = above.map(({ row, power }) => `${(singular && row.one) || row.names[0]}${raised(power)}`).join('·');
   const bottom = below.map(({ row, power }) => `/${row.one ?? row.names[0]}${raised(-power)}`).join('');
-  return top === '' && bottom !== '' ? `per ${bottom.slice(1)}` : top + bottom;
+  return top === '' && bottom !== '' ? say`per ${bottom.slice(1)}` : top + bottom;
 }
 
 /**

@@ -66,7 +66,7 @@ const hows = {
   paste: say`paste`,
   add: say`add`,
   remove: say`remove`,
-} as const satisfies Readonly<Record<string, string>>;
+} satisfies Readonly<Record<string, string>>;
 
 /**
  * What an edit did, in words.
@@ -100,9 +100,9 @@ function cellsInWords(how: 'set' | 'fill' | 'paste', cells: readonly CellChanges
 }
 
 function cellInWords(cell: Cell, kind: Kind): string {
-  if (cell === null) return 'missing';
+  if (cell === null) return say`missing`;
   if (kind === 'date') return new Date(Number(cell) * 86_400_000).toISOString().slice(0, 10);
-  if (kind === 'boolean') return cell === 1 ? 'yes' : 'no';
+  if (kind === 'boolean') return cell === 1 ? say`yes` : say`no`;
   return String(cell);
 }
 

@@ -15,15 +15,15 @@ export function editInWords(edits: readonly JournalEdit[], how: How, titleOf: (c
     const titles = [...new Set(cells.map(({ column }) => titleOf(column)))];
     const rows = new Set(cells.flatMap((change) => change.rows)).size;
     const cleared = how === 'set' && cells.every(({ after }) => after.every((cell) => cell === null));
-    const what = cleared ? 'clearing' : { set: say`typing in`, fill: 'filling', paste: say`pasting into` }[how];
-    const where = titles.length > 2 ? say`${titles.length} columns` : titles.join(' and ');
+    const what = cleared ? say`clearing` : { set: say`typing in`, fill: say`filling`, paste: say`pasting into` }[how];
+    const where = titles.length > 2 ? say`${titles.length} columns` : titles.join(say` and `);
     return `${what} ${where}${rows > 1 ? say`, ${rows} rows` : ''}`;
   }
   const [edit] = edits;
   if (edit.kind === 'rows') {
     const { length } = edit.rows;
-    return `${edit.how === 'add' ? 'adding' : 'removing'} ${length === 1 ? say`a row` : say`${length} rows`}`;
+    return `${edit.how === 'add' ? say`adding` : say`removing`} ${length === 1 ? say`a row` : say`${length} rows`}`;
   }
   if (edit.kind === 'own column') return say`${edit.after ? say`adding` : say`removing`} the column ${edit.column}`;
-  return edit.kind === 'opened' && edit.after ? `opening ${edit.after}` : say`putting a table away`;
+  return edit.kind === 'opened' && edit.after ? say`opening ${edit.after}` : say`putting a table away`;
 }

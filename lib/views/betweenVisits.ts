@@ -191,7 +191,7 @@ function workDays(visits: Readable | undefined): ReadonlyMap<string, readonly Wo
     const words = kind instanceof TextColumn ? kind.at(row) : '';
     if (horse.codes[row] < 0 || Number.isNaN(values[row]) || words === 'none') continue;
     const known = days.get(horse.at(row)) ?? [];
-    days.set(horse.at(row), [...known, { date: values[row], words: words || 'the farrier’s visit' }]);
+    days.set(horse.at(row), [...known, { date: values[row], words: words || say`the farrier’s visit` }]);
   }
   return days;
 }
@@ -209,5 +209,5 @@ function inWords(
       say`${limbName(limb)} ${formatQuantity(median(slopes), `${unit}/wk`, units, { signed: true })} in ${slopes.length}`,
     ];
   });
-  return say`${title} from one visit’s work to the next, median change and number of intervals: ${parts.join(', ') || 'none'}.`;
+  return say`${title} from one visit’s work to the next, median change and number of intervals: ${parts.join(', ') || say`none`}.`;
 }

@@ -145,7 +145,7 @@ function overTime(sheet: Sheet, chart: ChosenChart, points: readonly Point[], un
   const quantity = (value: number) => formatQuantity(value, unit, units);
   const tau = together(points);
   return {
-    title: say`${title} over time: ${quantity(median(points.map(({ value }) => value)))} at the median, ${tau.words('later', 'higher')}`,
+    title: say`${title} over time: ${quantity(median(points.map(({ value }) => value)))} at the median, ${tau.words(say`later`, say`higher`, say`lower`)}`,
     caption: sentences(keyOf(points), tau.note, left),
     summary: say`${title} of ${counted(points.length, say`row`, say`rows`)} by date.`,
     options: {
@@ -175,7 +175,7 @@ function againstOther(sheet: Sheet, chart: ChosenChart, points: readonly Point[]
   const tau = together(points);
   const quantity = ({ unit }: typeof a, value: number) => formatQuantity(value, unit, units);
   return {
-    title: say`${a.title} against ${midSentence(b.title)}: ${tau.words('larger', 'larger')}`,
+    title: say`${a.title} against ${midSentence(b.title)}: ${tau.words(say`larger`, say`larger`, say`smaller`)}`,
     caption: sentences(keyOf(points), tau.note, left),
     summary: say`${a.title} against ${midSentence(b.title)}, ${counted(points.length, say`row`, say`rows`)}.`,
     options: {
@@ -244,12 +244,12 @@ function together(points: readonly Point[]) {
   const note = Number.isNaN(tau)
     ? ''
     : say`Kendall’s tau ${fixed(tau, 2)}: of all pairs of rows, those in the same order less those in the other. Rows of one horse go together by themselves, so this is no test.`;
-  const words = (more: string, up: string) =>
+  const words = (more: string, up: string, down: string) =>
     Number.isNaN(tau)
       ? counted(points.length, say`row`, say`rows`)
       : Math.abs(tau) < 0.1
         ? say`in no order to speak of`
-        : say`${more} goes with ${tau > 0 ? up : up === 'higher' ? say`lower` : say`smaller`} (tau ${fixed(tau, 2)})`;
+        : say`${more} goes with ${tau > 0 ? up : down} (tau ${fixed(tau, 2)})`;
   return { words, note };
 }
 
@@ -279,5 +279,5 @@ function groupWord(column: ReturnType<Sheet['column']>, row: number): string {
   if (column.kind === 'text') return column.at(row) || say`not known`;
   const value = column.values[row];
   if (Number.isNaN(value)) return say`not known`;
-  return column.kind === 'boolean' ? (value === 1 ? 'yes' : 'no') : String(value);
+  return column.kind === 'boolean' ? (value === 1 ? say`yes` : say`no`) : String(value);
 }

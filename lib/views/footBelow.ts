@@ -53,7 +53,7 @@ export function print(foot: FootShape, draw: Pen, small = false): SvgNode[] {
   if (isKnown(heelWidth))
     parts.unshift(svg('path', { class: 'bulbs', d: closed(draw, bulbs(sole)), fill: tissues.skin, ...lines.fine }));
   if (isKnown(frogWidth) && isKnown(frogLength)) parts.push(...frog(frogWidth / 2, frogLength, -0.05 * length, draw));
-  else if (!small) parts.push(notMeasured('frog', draw.at([0, 0.62 * length])));
+  else if (!small) parts.push(notMeasured(say`frog`, draw.at([0, 0.62 * length])));
   if (isKnown(heelWidth))
     parts.push(svg('path', { class: 'wall', d: closed(draw, wall(sole)), fill: tissues.horn, ...lines.outline }));
   else {
@@ -61,7 +61,7 @@ export function print(foot: FootShape, draw: Pen, small = false): SvgNode[] {
       svg('path', { class: 'wall', d: open(draw, edge, 0, 1), ...lines.outline }),
       svg('path', { class: 'missing', d: open(draw, edge, 1), ...lines.missing }),
     );
-    if (!small) parts.push(notMeasured('heels', draw.at([0, -0.13 * length])));
+    if (!small) parts.push(notMeasured(say`heels`, draw.at([0, -0.13 * length])));
   }
   return parts;
 }
@@ -250,6 +250,6 @@ function tags({ limb }: FootShape, width: number, y: number): SvgNode[] {
   const code = { fill: inks.ink, 'font-weight': 600 };
   return [
     words(limb, [left ? 2 : width - 2, y], left ? 'start' : 'end', code),
-    words('inside', [left ? width - 2 : 2, y], left ? 'end' : 'start'),
+    words(say`inside`, [left ? width - 2 : 2, y], left ? 'end' : 'start'),
   ];
 }

@@ -121,8 +121,8 @@ function missing(foot: FootShape, { half, high }: Front, draw: Pen): SvgNode[] {
   else if (!inside || !outside) {
     const [x, y] = draw.at([inside ? half : -half, high * 0.4]);
     const leftEdge = (inside ? half : -half) * draw.flip < 0;
-    parts.push(notMeasured(inside ? 'outside' : 'inside', [x, y], leftEdge ? 'start' : 'end'));
+    parts.push(notMeasured(inside ? say`outside` : say`inside`, [x, y], leftEdge ? 'start' : 'end'));
   }
-  if (!isKnown(foot.width)) parts.push(notMeasured('width', middle(high * 0.15)));
+  if (!isKnown(foot.width)) parts.push(notMeasured(say`width`, middle(high * 0.15)));
   return parts;
 }

@@ -21,10 +21,10 @@ export interface FootAtTime {
 
 /** How each time is drawn, the latest first: filled, dashed, dotted. */
 export const timeLooks = [
-  { word: 'filled', stroke: tissues.line, 'stroke-width': strokes.thin },
-  { word: 'dashed', stroke: roles.measured, 'stroke-width': strokes.line, 'stroke-dasharray': '5 3' },
+  { word: say`filled`, stroke: tissues.line, 'stroke-width': strokes.thin },
+  { word: say`dashed`, stroke: roles.measured, 'stroke-width': strokes.line, 'stroke-dasharray': '5 3' },
   {
-    word: 'dotted',
+    word: say`dotted`,
     stroke: roles.hind,
     'stroke-width': strokes.line,
     'stroke-dasharray': '1 3',
@@ -75,16 +75,16 @@ export function footOverTime(times: readonly FootAtTime[], view: OverlaidView, o
       });
     }),
     // The filled one lies undermost, and its edge would be lost under the others.
-    ...(known.length === 0 ? [notMeasured('outline', [size[0] / 2, size[1] / 2], 'middle')] : []),
+    ...(known.length === 0 ? [notMeasured(say`outline`, [size[0] / 2, size[1] / 2], 'middle')] : []),
     ...insideMark(view, left, size),
   );
 }
 
 /** From where, in words. */
 export const viewWords: Readonly<Record<OverlaidView, string>> = {
-  side: 'from the side',
+  side: say`from the side`,
   front: say`from the front`,
-  below: 'as its print',
+  below: say`as its print`,
 };
 
 /** Width, height above the origin and below it, in mm. */

@@ -15,18 +15,18 @@ const foot: FootShape = {
 
 /** What is named in the drawing of the underside: where it points to (mm from the middle of the heel line), and on which side its name stands. */
 const parts: readonly { readonly name: string; readonly at: Point; readonly side: 'left' | 'right' }[] = [
-  { name: 'toe', at: [-6, 127], side: 'left' },
-  { name: 'wall', at: [-57, 84], side: 'left' },
-  { name: 'white line', at: [-50, 62], side: 'left' },
-  { name: 'sole', at: [-34, 78], side: 'left' },
-  { name: 'bar', at: [-30, 30], side: 'left' },
-  { name: 'heel bulb', at: [-22, -14], side: 'left' },
-  { name: 'point of the frog', at: [2, 82], side: 'right' },
-  { name: 'quarter', at: [60, 66], side: 'right' },
-  { name: 'frog', at: [14, 30], side: 'right' },
-  { name: 'groove beside the frog', at: [26, 20], side: 'right' },
-  { name: 'middle groove', at: [1, 24], side: 'right' },
-  { name: 'heel buttress', at: [38, 4], side: 'right' },
+  { name: say`toe`, at: [-6, 127], side: 'left' },
+  { name: say`wall`, at: [-57, 84], side: 'left' },
+  { name: say`white line`, at: [-50, 62], side: 'left' },
+  { name: say`sole`, at: [-34, 78], side: 'left' },
+  { name: say`bar`, at: [-30, 30], side: 'left' },
+  { name: say`heel bulb`, at: [-22, -14], side: 'left' },
+  { name: say`point of the frog`, at: [2, 82], side: 'right' },
+  { name: say`quarter`, at: [60, 66], side: 'right' },
+  { name: say`frog`, at: [14, 30], side: 'right' },
+  { name: say`groove beside the frog`, at: [26, 20], side: 'right' },
+  { name: say`middle groove`, at: [1, 24], side: 'right' },
+  { name: say`heel buttress`, at: [38, 4], side: 'right' },
 ];
 
 const margin = 132;
@@ -41,7 +41,7 @@ export function footPartsBelow(): SvgNode {
     size,
     {
       kind: 'foot-parts',
-      name: 'The parts of the foot from below',
+      name: say`The parts of the foot from below`,
       description: say`A left fore from below, toe up. Named: ${parts.map(({ name }) => name).join(', ')}.`,
     },
     ...print(foot, draw),
@@ -91,7 +91,7 @@ export function footUnderWeight(): SvgNode {
     size,
     {
       kind: 'foot-under-weight',
-      name: 'How the foot takes weight',
+      name: say`How the foot takes weight`,
       description: say`A left fore from the side. Weight comes down through the pastern; the heels spread and the frog and the cushion above it give; the foot rolls over at the toe.`,
     },
     ...sideBody(foot, profile, draw),

@@ -156,13 +156,13 @@ function labels(foot: FootShape, profile: Profile, draw: Pen, { units }: Settled
   if (isKnown(heelAngle) && isKnown(foot.heelLength)) {
     const at = draw.at(away(heel, px(24), heelAngle / 2 - 6));
     parts.push(arc(draw, heel, 20, heelAngle), words(formatQuantity(heelAngle, 'deg', units), at, behind, strong));
-  } else parts.push(notMeasured('heel', [draw.at([heel[0] + 46, 0])[0], low], before === 'end' ? 'end' : 'start'));
+  } else parts.push(notMeasured(say`heel`, [draw.at([heel[0] + 46, 0])[0], low], before === 'end' ? 'end' : 'start'));
   if (isKnown(pasternAngle)) {
     const at = draw.at(away(away(toeTop, 36, pasternAngle), px(14), pasternAngle + 90));
     parts.push(words(formatQuantity(pasternAngle, 'deg', units), at, before, strong));
-  } else parts.push(notMeasured('pastern', draw.at([along(toeTop, heelTop, 0.5)[0], toeTop[1] + 14])));
+  } else parts.push(notMeasured(say`pastern`, draw.at([along(toeTop, heelTop, 0.5)[0], toeTop[1] + 14])));
   if (!isKnown(foot.toeLength)) parts.push(notMeasured(say`toe length`, draw.at(along(toeTop, heel, 0.45))));
   if (!isKnown(foot.length))
-    parts.push(notMeasured('length', [draw.at([0, 0])[0], low], before === 'end' ? 'start' : 'end'));
+    parts.push(notMeasured(say`length`, [draw.at([0, 0])[0], low], before === 'end' ? 'start' : 'end'));
   return parts;
 }

@@ -42,7 +42,10 @@ export function fourFeet(feet: readonly FootShape[], options: FourFeetOptions = 
     size,
     {
       kind: 'four-feet',
-      name: `${options.horse === undefined ? say`Four feet` : say`The four feet of ${options.horse}`}, as prints seen from above`,
+      name:
+        options.horse === undefined
+          ? say`Four feet, as prints seen from above`
+          : say`The four feet of ${options.horse}, as prints seen from above`,
       description: described.join('. '),
     },
     svg('line', {

@@ -89,7 +89,8 @@ export function leftAgainstRight(
           fill: (d) => (d.end === 'front' ? roles.front : grounds.card),
           stroke: (d) => roles[d.end as End],
           strokeWidth: strokes.line,
-          title: (d) => say`${shortened(d.horse, 40)}, ${d.end}: left ${said(d.left)}, right ${said(d.right)}`,
+          title: (d) =>
+            say`${shortened(d.horse, 40)}, ${d.end === 'front' ? say`front` : say`hind`}: left ${said(d.left)}, right ${said(d.right)}`,
           tip,
         }),
         Plot.text(apart(beyond, (domain[1] - domain[0]) / times), {

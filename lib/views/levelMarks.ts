@@ -1,5 +1,6 @@
 import { type Side, sideOf } from '../hoof/limbs.ts';
 import { formatQuantity } from '../sheet/display.ts';
+import { say } from '../words/say.ts';
 import { isKnown, type Settled } from './drawingOptions.ts';
 import type { FootShape } from './footShape.ts';
 import { dot, lines, type Pen, type Point, straight, words } from './pen.ts';
@@ -56,16 +57,16 @@ function tick(difference: number, low: number, reach: number, draw: Pen, units: 
   const under = draw.at([x, low])[1];
   return times === 1
     ? [bar, number]
-    : [bar, number, words('drawn', [px, under + 14]), words(`×${times}`, [px, under + 27])];
+    : [bar, number, words(say`drawn`, [px, under + 14]), words(`×${times}`, [px, under + 27])];
 }
 
 function sides({ limb }: FootShape, half: number, draw: Pen): SvgNode[] {
   const y = draw.at([0, 0])[1] + 15;
   const [start, end] = draw.flip === 1 ? (['start', 'end'] as const) : (['end', 'start'] as const);
   return [
-    words('inside', [draw.at([-half - 8, 0])[0], y], start),
+    words(say`inside`, [draw.at([-half - 8, 0])[0], y], start),
     words(limb, [draw.at([0, 0])[0], y], 'middle', { fill: inks.ink, 'font-weight': 600 }),
-    words('outside', [draw.at([half + 8, 0])[0], y], end),
+    words(say`outside`, [draw.at([half + 8, 0])[0], y], end),
   ];
 }
 

@@ -69,17 +69,17 @@ const places: Readonly<Record<string, readonly [Base, (draw: Pen) => SvgNode[]]>
   heel_length_mm: ['side', (draw) => dimension(draw, profile.heel, profile.heelTop)],
   medial_wall_mm: [
     'front',
-    (draw) => [...dimension(draw, [front.insideTop[0], 0], front.insideTop), named(draw, 'inside', -1)],
+    (draw) => [...dimension(draw, [front.insideTop[0], 0], front.insideTop), named(draw, say`inside`, -1)],
   ],
   lateral_wall_mm: [
     'front',
-    (draw) => [...dimension(draw, [front.outsideTop[0], 0], front.outsideTop), named(draw, 'outside', 1)],
+    (draw) => [...dimension(draw, [front.outsideTop[0], 0], front.outsideTop), named(draw, say`outside`, 1)],
   ],
-  medial_wall_angle_deg: ['front', (draw) => [...wallSlope(draw, -1), named(draw, 'inside', -1)]],
-  lateral_wall_angle_deg: ['front', (draw) => [...wallSlope(draw, 1), named(draw, 'outside', 1)]],
+  medial_wall_angle_deg: ['front', (draw) => [...wallSlope(draw, -1), named(draw, say`inside`, -1)]],
+  lateral_wall_angle_deg: ['front', (draw) => [...wallSlope(draw, 1), named(draw, say`outside`, 1)]],
   coronet_circumference_mm: ['front', tape],
-  medial_heel_mm: ['rear', (draw) => [...heelHeight(draw, -1), named(draw, 'inside', -1)]],
-  lateral_heel_mm: ['rear', (draw) => [...heelHeight(draw, 1), named(draw, 'outside', 1)]],
+  medial_heel_mm: ['rear', (draw) => [...heelHeight(draw, -1), named(draw, say`inside`, -1)]],
+  lateral_heel_mm: ['rear', (draw) => [...heelHeight(draw, 1), named(draw, say`outside`, 1)]],
   foot_width_mm: ['below', (draw) => dimension(draw, [-65, 126 * 0.47], [65, 126 * 0.47])],
   foot_length_mm: [
     'below',

@@ -94,7 +94,7 @@ export function rangeShares(
 /** The measure, and which feet where the range is for one end only. */
 function nameOf({ measure, range }: RangeShare): string {
   const end = range.when?.end;
-  return end === undefined ? measure.title : `${measure.title} (${end})`;
+  return end === undefined ? measure.title : `${measure.title} (${end === 'front' ? say`front` : say`hind`})`;
 }
 
 function titleOf(name: string, { beyond, of, range }: RangeShare): string {

@@ -22,7 +22,7 @@ export function repeatsWorth(
     name: `repeats-${column.replaceAll('_', '-')}`,
     title: say`${columnTitle(column)}: one reading a day shows a change of ${said(steps[0].change)}, two ${said(steps[1].change)}, four ${said(steps[3].change)}`,
     caption: say`Anything smaller is within the error of measuring, 95 times in 100. Four readings halve the error of one.`,
-    summary: `${steps.map(({ readings, change }) => `${readings} ${readings === 1 ? 'reading' : 'readings'}: ${said(change)}`).join(', ')}.`,
+    summary: `${steps.map(({ readings, change }) => `${readings} ${readings === 1 ? say`reading` : say`readings`}: ${said(change)}`).join(', ')}.`,
     options: {
       width: chartSizes.width,
       height: chartSizes.height * 0.6,

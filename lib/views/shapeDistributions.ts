@@ -57,7 +57,7 @@ export function shapeDistributions(
       say`Bars count feet, each by the mean of its measurements (${means.reduce((sum, { readings }) => sum + readings, 0)} in all); the line is the limb’s median.`,
       range === undefined
         ? ''
-        : say`${counted(outside, say`foot`, say`feet`)} of ${means.length} lie outside ${limits.map((limit) => said(limit)).join(' to ')}.`,
+        : say`${counted(outside, say`foot`, say`feet`)} of ${means.length} lie outside ${limits.map((limit) => said(limit)).join(say` to `)}.`,
       leftOut(missing, say`foot`, say`feet`),
     ),
     summary: say`${title} of ${counted(means.length, say`foot`, say`feet`)}. Medians: ${middles.map(({ limb, value }) => `${limbName(limb)} ${said(value)}`).join(', ')}.`,

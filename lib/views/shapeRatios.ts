@@ -26,9 +26,9 @@ import { chartSizes, grounds, inks, roles, strokes } from './theme.ts';
 
 /** Which end is expected to have the larger ratio, and how that is said; expectations are those of the measures' sources. */
 const sayings: Readonly<Record<string, { readonly larger: 'front' | 'hind'; readonly words: string }>> = {
-  width_to_length: { larger: 'front', words: 'Front feet are rounder than hind feet' },
-  frog_ratio: { larger: 'front', words: 'The frog is wider for its length in front than behind' },
-  heel_width_to_foot_width: { larger: 'hind', words: 'The heels are wider for their foot behind than in front' },
+  width_to_length: { larger: 'front', words: say`Front feet are rounder than hind feet` },
+  frog_ratio: { larger: 'front', words: say`The frog is wider for its length in front than behind` },
+  heel_width_to_foot_width: { larger: 'hind', words: say`The heels are wider for their foot behind than in front` },
 };
 
 /** More horses than this make no picture; those with the largest differences are shown. */
@@ -54,7 +54,7 @@ export function shapeRatios(
     return nothingToDraw(name, say`${title}: no horse has both ends measured`, leftOut(missing, say`foot`, say`feet`));
   const { larger, words } = Object.hasOwn(sayings, column)
     ? sayings[column]
-    : { larger: 'front', words: `${title} is larger in front than behind` };
+    : { larger: 'front', words: say`${title} is larger in front than behind` };
   const sign = larger === 'front' ? 1 : -1;
   const holds = pairs.filter(({ difference }) => sign * difference > 0);
   const sure = holds.filter(({ difference, error }) => Math.abs(difference) > errorsBeyond * error);
@@ -106,7 +106,8 @@ export function shapeRatios(
           fill: (d) => (d.end === 'front' ? roles.front : grounds.card),
           stroke: (d) => (d.end === 'front' ? roles.front : roles.hind),
           strokeWidth: strokes.line,
-          title: (d) => `${shortened(d.horse, 40)}, ${d.end}: ${said(d.value / times)}`,
+          title: (d) =>
+            `${shortened(d.horse, 40)}, ${d.end === 'front' ? say`front` : say`hind`}: ${said(d.value / times)}`,
           tip,
         }),
         Plot.text(first, {

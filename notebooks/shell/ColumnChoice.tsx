@@ -30,7 +30,7 @@ export function ColumnChoice({ heading, cells, table, use, change }: Props) {
     <li>
       <p>
         <strong>{brief(title)}</strong>{' '}
-        <span class="note">{cells.length > 0 ? cells.map(brief).join(' · ') : 'empty'}</span>
+        <span class="note">{cells.length > 0 ? cells.map(brief).join(' · ') : say`empty`}</span>
       </p>
       <label>
         <span class="unseen">{brief(title)}</span> {say`is`}{' '}

@@ -46,6 +46,6 @@ function Broken() {
     <p
       class="notice trouble"
       role="alert"
-    >{say`${count === 1 ? say`One change` : say`${count} changes`} in this record’s journal can’t be read any more and ${count === 1 ? 'is' : 'are'} left out. Everything else stands. Save the record as files, and look over what you typed last.`}</p>
+    >{say`${count === 1 ? say`One change` : say`${count} changes`} in this record’s journal can’t be read any more and ${count === 1 ? say`is` : say`are`} left out. Everything else stands. Save the record as files, and look over what you typed last.`}</p>
   );
 }

@@ -32,7 +32,7 @@ interface Props {
 
 const rowWords: Readonly<Record<TableName, string>> = {
   feet: say`feet, measured`,
-  horses: 'horses',
+  horses: say`horses`,
   visits: say`the farrier’s visits`,
 };
 
@@ -129,7 +129,7 @@ export function GuidedImport({ sheets, answer }: Props) {
       <Dates plan={plan} read={read} change={change} />
       <Limbs plan={plan} read={read} change={change} />
       <FirstRows read={read} table={plan.table} />
-      <p role="status">{say`${read.rowsOfFile.length} rows of ${plan.table} come of ${grid.rows.length > shownRows ? say`its first rows` : 'it'}. ${
+      <p role="status">{say`${read.rowsOfFile.length} rows of ${plan.table} come of ${grid.rows.length > shownRows ? say`its first rows` : say`it`}. ${
         read.problems.length === 0
           ? say`Every cell can be read.`
           : say`${read.problems.length} ${read.problems.length === 1 ? say`thing` : say`things`} can’t be used as written.`

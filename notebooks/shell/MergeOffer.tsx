@@ -122,7 +122,7 @@ export function MergeOffer({ from, ours, theirs, answer }: Props) {
                           onChange={() => setSingle(new Map(single).set(key, choice))}
                         />{' '}
                         <span class="unseen">
-                          {brief(what)}, {brief(where)}, {choice === 'ours' ? 'mine' : say`the other`}:{' '}
+                          {brief(what)}, {brief(where)}, {choice === 'ours' ? say`mine` : say`the other`}:{' '}
                         </span>
                         <span class="side" aria-hidden="true">
                           {choice === 'ours' ? say`Mine` : say`The other`}
@@ -157,13 +157,13 @@ export function MergeOffer({ from, ours, theirs, answer }: Props) {
 }
 
 const cellKey = (table: TableName, { row, column }: MergedCell) => `${table} ${row} ${column}`;
-const formulaKey = (table: TableName, name: string) => say`${table} formula ${name}`;
+const formulaKey = (table: TableName, name: string) => `${table} formula ${name}`;
 
 const brief = (text: string) => (text.length > 120 ? `${text.slice(0, 120)}…` : text);
 
 function summary({ table, newRows, filled, equal, conflicts, formulaConflicts }: Merge): string {
-  const rows = (count: number) => (count === 1 ? '1 row' : say`${count} rows`);
-  const cells = (count: number) => (count === 1 ? '1 cell' : say`${count} cells`);
+  const rows = (count: number) => (count === 1 ? say`1 row` : say`${count} rows`);
+  const cells = (count: number) => (count === 1 ? say`1 cell` : say`${count} cells`);
   const parts = [
     say`${rows(newRows.length)} new`,
     say`${rows(equal)} the same`,
@@ -201,7 +201,7 @@ function inWords(cell: Entered, holds: string, unit: string): string {
   if (typeof cell === 'object') return say`“${cell.text}” (not read)`;
   if (typeof cell === 'string') return cell;
   if (holds === 'date') return shownDay(cell);
-  if (holds === 'boolean') return cell === 1 ? 'yes' : 'no';
+  if (holds === 'boolean') return cell === 1 ? say`yes` : say`no`;
   // All digits of a pure number; a measured one as it is shown everywhere, and more where that would hide the difference.
   return unit === '1' ? String(cell) : formatQuantity(cell, unit, units.value, { digits: decimals(cell) });
 }

@@ -11,7 +11,7 @@ export function Problems() {
   if (count === 0) return null;
   return (
     <details class="problems" onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>{say`${count} ${count === 1 ? 'cell' : 'cells'} could not be used as ${count === 1 ? say`it stands` : say`they stand`}`}</summary>
+      <summary>{say`${count} ${count === 1 ? say`cell` : say`cells`} could not be used as ${count === 1 ? say`it stands` : say`they stand`}`}</summary>
       {open && <ProblemSheet problems={problems.value} />}
     </details>
   );

@@ -61,13 +61,13 @@ export function RecordsPanel() {
       </ul>
       <NameForm
         label={say`Begin a new record, called`}
-        button="Begin it"
+        button={say`Begin it`}
         onName={(name) => change(() => foundRecord(newRecord(name), empty()))}
       />
       <NameForm
         key={who}
         label={say`Your name, for the history`}
-        button="Remember it"
+        button={say`Remember it`}
         value={who}
         onName={(name) =>
           change(async () => {
@@ -104,7 +104,7 @@ function OneRecord({ info, shown, change }: OneProps) {
       {doing === 'rename' && (
         <NameForm
           label={say`Its new name`}
-          button="Rename it"
+          button={say`Rename it`}
           value={name}
           onName={(to) => change(() => renameRecord(id, to)).then(() => setDoing(''))}
         />

@@ -2,8 +2,8 @@ import type { DisplayUnits } from '../../lib/index.ts';
 import { say } from '../../lib/index.ts';
 import { units } from './displayUnits.ts';
 
-const LENGTHS = { mm: 'millimetres', cm: 'centimetres', in: 'inches' };
-const MASSES = { kg: 'kilograms', lb: 'pounds' };
+const LENGTHS = { mm: say`millimetres`, cm: say`centimetres`, in: say`inches` };
+const MASSES = { kg: say`kilograms`, lb: say`pounds` };
 
 export function UnitsSwitch() {
   return (

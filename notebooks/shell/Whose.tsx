@@ -40,7 +40,7 @@ export function Whose() {
         <strong>{say`Invented demo herd.`}</strong> {say`None of these horses exists.`}
       </p>
       {waiting.length > 0 && (
-        <p role="status">{say`${waiting.join(' and ')} ${waiting.length > 1 ? 'are' : 'is'} read and kept. Your own pages appear once you open your table of feet too.`}</p>
+        <p role="status">{say`${waiting.join(say` and `)} ${waiting.length > 1 ? say`are` : say`is`} read and kept. Your own pages appear once you open your table of feet too.`}</p>
       )}
     </div>
   );

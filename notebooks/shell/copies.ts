@@ -13,7 +13,6 @@ import {
   type OpenRecord,
   RecordFolder,
   saveFile,
-  say,
   type WholeRecord,
   writeRecordZip,
 } from '../../lib/index.ts';
@@ -30,7 +29,7 @@ export type FolderState =
 
 export const folderState: Signal<FolderState> = signal({ kind: 'none' });
 
-const copiedKey = (record: OpenRecord) => say`evenhoof copied ${record.info.id}`;
+const copiedKey = (record: OpenRecord) => `evenhoof copied ${record.info.id}`;
 
 /** A record with its journal as it stands on the disk. */
 async function wholeRecord(record: OpenRecord, photographs = false): Promise<WholeRecord> {
@@ -52,7 +51,7 @@ export async function saveCopy(record: OpenRecord, photographs: boolean): Promis
   const zip = await writeRecordZip(await wholeRecord(record, photographs));
   const today = isoFromDays(Math.floor(Date.now() / 86_400_000));
   const name = record.info.name.replace(/[^\p{L}\p{N} _-]+/gu, '').trim() || 'record';
-  const file = say`${name.slice(0, 60)} ${today}.zip`;
+  const file = `${name.slice(0, 60)} ${today}.zip`;
   saveFile(file, 'application/zip', zip);
   remember(record);
   return file;

@@ -10,9 +10,9 @@ export const icons = [
 /** What a device needs to know to take the notebook among its own programs; addresses are relative to it. */
 export const manifest = {
   name: 'Evenhoof',
-  short_name: say`Evenhoof`,
+  short_name: 'Evenhoof',
   description: say`A field book of hoof measurements: what was measured, and what follows from it.`,
-  lang: 'en',
+  lang: say`en`,
   start_url: './index.html',
   scope: './',
   display: 'standalone',

@@ -162,6 +162,6 @@ function doubtOf({ points }: PictureReading, limb: Limb, view: PictureView): { d
   const mean = (list: readonly number[]) => list.reduce((sum, x) => sum + x, 0) / list.length;
   if (mean(medial) < mean(lateral) === (inside === 'left')) return {};
   return {
-    doubt: say`In this view the inside of this foot is to the ${inside}, and the inside points lie on the other side. Is it the right foot, or has the picture been mirrored?`,
+    doubt: say`In this view the inside of this foot is to the ${inside === 'left' ? say`left` : say`right`}, and the inside points lie on the other side. Is it the right foot, or has the picture been mirrored?`,
   };
 }

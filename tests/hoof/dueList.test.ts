@@ -105,7 +105,7 @@ describe('dueTable and dueEvents', () => {
     expect(table.horse_id.values[0]).toBe('Ash');
     const [rule, own] = [table.rule_date.values[0] as number, table.foot_date.values[0] as number];
     expect(own).toBeLessThan(rule);
-    const [event] = dueEvents(list, isoFromDays);
+    const [event] = dueEvents(list);
     expect(event.date).toBe(rule);
     expect(event.description).toContain(isoFromDays(own));
     expect(event.description).toContain('seen by the vet now');
@@ -124,6 +124,6 @@ describe('dueTable and dueEvents', () => {
       6,
     );
     expect(dueTable(none).rule_date.values).toEqual(Float64Array.of(Number.NaN));
-    expect(dueEvents(none, isoFromDays)).toEqual([]);
+    expect(dueEvents(none)).toEqual([]);
   });
 });

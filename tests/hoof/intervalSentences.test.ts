@@ -234,7 +234,7 @@ describe('what else could explain it', () => {
 
   it('is what too few intervals know of', () => {
     const unknown = { ...handFit, design: { ...handFit.design, notKnown: ['shod', 'season'] } };
-    expect(said(unknown)[2]).toBe('Known for too few intervals to be in the model: shod and season.');
+    expect(said(unknown)[2]).toBe('Known for too few intervals to be in the model: shoeing and the season.');
     expect(said(handFit)).toHaveLength(4);
   });
 

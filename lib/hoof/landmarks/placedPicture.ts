@@ -43,11 +43,14 @@ export function placedPicture(
   return { view, codes, pixels, inPlane: transformPoints(plane.toPlane, pixels), ...sized, fault, plane };
 }
 
+const scaleNames = { bar: say`bar`, board: say`board` } as const;
+
 /** The plane, or why there is none. */
 function planeOf(scale: PictureScale | undefined, corners: readonly Point[]): PicturePlane | string {
   if (scale === undefined) return unscaledPlane;
   const missing = corners.findIndex((corner) => !isThere(corner));
-  if (missing >= 0) return say`${scaleLandmarks[scale.kind][missing].title} of the ${scale.kind} is not placed`;
+  if (missing >= 0)
+    return say`${scaleLandmarks[scale.kind][missing].title} of the ${scaleNames[scale.kind]} is not placed`;
   const found = picturePlane(scale, corners);
-  return isFitFailure(found) ? say`The ${scale.kind} can't be used: ${found.failure}` : found;
+  return isFitFailure(found) ? say`The ${scaleNames[scale.kind]} can't be used: ${found.failure}` : found;
 }

@@ -24,13 +24,13 @@ export function squareness({ slope: [across, down] }: Sight, view: PictureView):
     Math.abs(tilt_deg) < 1 ? '' : say`${fixed(Math.abs(tilt_deg), 0)}° too ${high(tilt_deg > 0, view)}`,
   ].filter((way) => way !== '');
   const place =
-    ways.length === 0 ? say`The camera stood square to the board` : say`The camera stood ${ways.join(' and ')}`;
+    ways.length === 0 ? say`The camera stood square to the board` : say`The camera stood ${ways.join(say` and `)}`;
   const words =
     off_deg <= nearlySquare_deg
       ? say`${place}: square enough`
       : usable
         ? say`${place}. What lies in the plane of the board is put right; what stands before or behind it adds error`
-        : `${place}: too far off square to measure from. ${remedyOf({ turn_deg, tilt_deg }, view)}`;
+        : say`${place}: too far off square to measure from. ${remedyOf({ turn_deg, tilt_deg }, view)}`;
   return { tilt_deg, turn_deg, off_deg, words, usable };
 }
 
@@ -44,5 +44,5 @@ export function remedyOf({ turn_deg, tilt_deg }: Pick<Squareness, 'turn_deg' | '
 
 function high(above: boolean, view: PictureView): string {
   if (view === 'below') return say`far towards the ${above ? say`top` : say`bottom`} of the picture`;
-  return above ? 'high' : 'low';
+  return above ? say`high` : say`low`;
 }

@@ -68,7 +68,7 @@ export const axis: readonly Measure[] = [
     ranges: [
       {
         atMost: 5,
-        above: 'underrun',
+        above: say`underrun`,
         source: 'turner-balance',
         firmness: 'published',
         publishedOutside: [{ outside: 28, of: 58, source: 'dau-2015' }],

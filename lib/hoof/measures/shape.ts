@@ -30,7 +30,7 @@ export const shape: readonly Measure[] = [
     ranges: [
       {
         atLeast: 0.67,
-        below: 'contracted',
+        below: say`contracted`,
         source: 'turner-balance',
         firmness: 'published',
         publishedOutside: [

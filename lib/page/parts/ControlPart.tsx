@@ -42,7 +42,7 @@ function words(block: Control, units: DisplayUnits): string {
       return `${tidy(shown.value)} ${shown.symbol}`.trim();
     }
     case 'yes-no':
-      return block.value ? 'yes' : 'no';
+      return block.value ? say`yes` : say`no`;
     case 'text':
       return block.value;
   }

@@ -71,7 +71,7 @@ export function DeferredPart({ block, draw }: DeferredProps) {
     );
   return (
     <p class={state.at === 'failed' ? 'trouble' : 'working'} role={state.at === 'failed' ? 'alert' : 'status'}>
-      {block.label}: {state.at === 'failed' ? say`this could not be worked out: ${state.reason}.` : 'stopped.'}{' '}
+      {block.label}: {state.at === 'failed' ? say`this could not be worked out: ${state.reason}.` : say`stopped.`}{' '}
       <button type="button" onClick={start}>{say`Work it out`}</button>
     </p>
   );

@@ -46,11 +46,11 @@ export function nextPoint(points: readonly Slot[], placing: Placing): Slot | und
  */
 export function put(placing: Placing, point: Slot, spot: Spot, stroke = ''): Placing {
   const spots = new Map(placing.spots).set(point.name, spot);
-  const verb = placing.spots.has(point.name) ? 'moving' : 'placing';
+  const words = placing.spots.has(point.name) ? say`moving ${point.title}` : say`placing ${point.title}`;
   const last = placing.past.at(-1);
   const skipped = without(placing.skipped, point.code);
   if (stroke !== '' && last?.stroke === stroke) return { ...placing, spots, skipped, future: [], chosen: point.name };
-  return { ...after(placing, `${verb} ${point.title}`, stroke), spots, skipped, chosen: point.name };
+  return { ...after(placing, words, stroke), spots, skipped, chosen: point.name };
 }
 
 /** Leaves out what is still wanted of a point's landmark; the next in order is then in hand. */
@@ -64,7 +64,7 @@ export function skip(placing: Placing, point: Slot): Placing {
 /** Takes a placed point off the picture, or wants one that was left out after all; it is the next to be placed. */
 export function takeOff(placing: Placing, point: Slot): Placing {
   const spots = new Map(placing.spots);
-  const words = `${spots.delete(point.name) ? say`taking off` : 'wanting'} ${point.title}`;
+  const words = spots.delete(point.name) ? say`taking off ${point.title}` : say`wanting ${point.title}`;
   return { ...after(placing, words), spots, skipped: without(placing.skipped, point.code), chosen: point.name };
 }
 

@@ -201,7 +201,7 @@ export function useOpenPicture(work: PictureWork, onOpen: (photo: string) => voi
       const words = [
         here.length > 0 && say`The points of ${here.map(({ photo }) => photo).join(', ')} are back on the picture`,
         away.length > 0 &&
-          say`Choose the photograph ${away.map(({ photo }) => photo).join(say`, or `)} now, and its points are laid on it`,
+          say`Choose the photograph ${away.map(({ photo }) => photo).join(say` or `)} now, and its points are laid on it`,
       ];
       return words.filter(Boolean).join('. ');
     },

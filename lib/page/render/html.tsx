@@ -1,6 +1,7 @@
 import { parseHTML } from 'linkedom';
 import { render } from 'preact-render-to-string';
 import type { DisplayUnits } from '../../sheet/display.ts';
+import { say } from '../../words/say.ts';
 import type { Block, Chart, LinkedCharts } from '../blocks.ts';
 import { cautions } from '../cautions.ts';
 import { settled } from '../deferred.ts';
@@ -36,7 +37,7 @@ export async function htmlPage<Data>(page: Page<Data>, input: StillPage<Data>): 
     linked: await drawnAhead(blocks),
   };
   const html = render(
-    <html lang="en">
+    <html lang={say`en`}>
       <head>
         <meta charset="utf-8" />
         <meta name="viewport" content="width=device-width, initial-scale=1" />

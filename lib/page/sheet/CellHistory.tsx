@@ -56,10 +56,10 @@ export function CellHistory({ sheet, editing, column, row, revision }: HistoryPr
 const moment = new Intl.DateTimeFormat(say`en-GB`, { dateStyle: 'long', timeStyle: 'short' });
 
 function entered(cell: PastCell['before'], kind: Kind, unit: string, units: DisplayUnits): string {
-  if (cell === null) return 'nothing';
+  if (cell === null) return say`nothing`;
   if (typeof cell === 'object') return say`“${cell.text}”, which could not be read`;
   if (typeof cell === 'string') return cell;
   if (kind === 'date') return shownDay(cell);
-  if (kind === 'boolean') return cell === 1 ? 'yes' : 'no';
+  if (kind === 'boolean') return cell === 1 ? say`yes` : say`no`;
   return formatQuantity(cell, unit, units);
 }

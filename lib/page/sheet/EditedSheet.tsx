@@ -103,9 +103,9 @@ export function EditedSheet({ block, editable, editing }: EditedProps) {
       onSaid={setSaid}
       onFill={one ? undefined : fill}
       onAdd={addRow}
-      addWords={one ? 'New foot' : 'Add a row'}
+      addWords={one ? 'New foot' : say`Add a row`}
       onRemove={removeRows}
-      removeWords={one ? say`Remove this foot` : count > 1 ? say`Remove ${count} rows` : 'Remove the row'}
+      removeWords={one ? say`Remove this foot` : count > 1 ? say`Remove ${count} rows` : say`Remove the row`}
     />
   );
   return (

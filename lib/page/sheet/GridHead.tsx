@@ -16,7 +16,7 @@ interface HeadProps {
 
 const DIRECTIONS = {
   text: { ascending: say`A to Z`, descending: say`Z to A` },
-  other: { ascending: 'rising', descending: 'falling' },
+  other: { ascending: say`rising`, descending: say`falling` },
 };
 
 /** The headings, each with its unit and, where the rows stand in its order, which way. */

@@ -158,16 +158,16 @@ function FirstValues({ column, rows, units }: { column: Column; rows: Uint32Arra
 }
 
 function unitWords({ kind, unit }: Column, units: DisplayUnits): string {
-  if (kind === 'text') return 'words';
+  if (kind === 'text') return say`words`;
   if (kind === 'boolean') return say`yes and no`;
-  if (kind === 'date') return 'dates';
+  if (kind === 'date') return say`dates`;
   return symbolOf(toDisplay(1, unit, units).unit) || say`plain numbers`;
 }
 
 function valueWords(column: Column, row: number, units: DisplayUnits): string {
-  if (column instanceof TextColumn) return column.at(row) || 'missing';
+  if (column instanceof TextColumn) return column.at(row) || say`missing`;
   const value = column.values[row];
-  if (Number.isNaN(value)) return 'missing';
-  if (column.kind === 'boolean') return value ? 'yes' : 'no';
+  if (Number.isNaN(value)) return say`missing`;
+  if (column.kind === 'boolean') return value ? say`yes` : say`no`;
   return column.kind === 'date' ? shownDay(value) : formatQuantity(value, column.unit, units);
 }

@@ -47,7 +47,7 @@ export function StillTable({ block }: { block: SheetBlock }) {
         </tbody>
       </table>
       {left.length > 0 && (
-        <p class="note">{say`Shown here: ${left.join(' and ')}. The whole table is in its CSV file.`}</p>
+        <p class="note">{say`Shown here: ${left.join(say` and `)}. The whole table is in its CSV file.`}</p>
       )}
     </section>
   );

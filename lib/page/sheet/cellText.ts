@@ -1,5 +1,6 @@
 import { type Column, TextColumn } from '../../sheet/column.ts';
 import { errorDigits, usualDigits, written } from '../../sheet/display.ts';
+import { say } from '../../words/say.ts';
 import { shownDay } from '../../words/shownDay.ts';
 import { typedNumber } from './editText.ts';
 import type { ShownColumn } from './shownColumns.ts';
@@ -27,7 +28,7 @@ export function cellText(
   const inside = column.values[row];
   if (Number.isNaN(inside)) return { value: '', error: '' };
   if (column.kind === 'date') return { value: shownDay(inside), error: '' };
-  if (column.kind === 'boolean') return { value: inside ? 'yes' : 'no', error: '' };
+  if (column.kind === 'boolean') return { value: inside ? say`yes` : say`no`, error: '' };
   const value = inside * factor;
   if (typed) return { value: typedNumber(value, shownUnit, whole), error: '' };
   const error = (bare ? Number.NaN : (column.error?.[row] ?? Number.NaN)) * Math.abs(factor);

@@ -1,6 +1,7 @@
 import { type Column, TextColumn } from '../../sheet/column.ts';
 import { usualDigits } from '../../sheet/display.ts';
 import { fixed } from '../../words/fixed.ts';
+import { say } from '../../words/say.ts';
 import { shownDay } from '../../words/shownDay.ts';
 import type { ShownColumn } from './shownColumns.ts';
 
@@ -14,7 +15,7 @@ export function editText(column: Column, row: number, { factor }: Pick<ShownColu
   const value = column.values[row];
   if (Number.isNaN(value)) return '';
   if (column.kind === 'date') return shownDay(value);
-  if (column.kind === 'boolean') return value ? 'yes' : 'no';
+  if (column.kind === 'boolean') return value ? say`yes` : say`no`;
   return String(Number((value * factor).toPrecision(10)));
 }
 

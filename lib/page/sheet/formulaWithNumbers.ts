@@ -5,6 +5,7 @@ import type { LineageNode } from '../../sheet/formula/lineage.ts';
 import { parse } from '../../sheet/formula/parse.ts';
 import { print } from '../../sheet/formula/print.ts';
 import type { Node, Place } from '../../sheet/formula/syntax.ts';
+import { say } from '../../words/say.ts';
 import { shownDay } from '../../words/shownDay.ts';
 
 /**
@@ -48,9 +49,9 @@ export function quantityOf(
   withError = false,
   kind: Kind = 'number',
 ): string {
-  if (typeof value === 'string') return value === '' ? 'missing' : `“${value}”`;
-  if (Number.isNaN(value)) return 'missing';
-  if (kind === 'boolean') return value ? 'yes' : 'no';
+  if (typeof value === 'string') return value === '' ? say`missing` : `“${value}”`;
+  if (Number.isNaN(value)) return say`missing`;
+  if (kind === 'boolean') return value ? say`yes` : say`no`;
   if (kind === 'date') return shownDay(value);
   return formatQuantity(value, unit === '' ? '1' : unit, units, withError ? { error } : {});
 }
@@ -58,7 +59,7 @@ export function quantityOf(
 /** As it would be written by hand. */
 function signs(text: string): string {
   return text
-    .replace(/\s\*\*\s/g, ' to the power of ')
+    .replace(/\s\*\*\s/g, say` to the power of `)
     .replace(/\s\*\s/g, ' × ')
     .replace(/\s-\s/g, ' − ')
     .replace(/\s\/\s/g, ' ÷ ');

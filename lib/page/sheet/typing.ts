@@ -23,7 +23,7 @@ export interface TypedGrid {
   readonly whole: boolean;
 }
 
-const many = (count: number, one: string, several = `${one}s`) =>
+const many = (count: number, one: string, several: string) =>
   `${count.toLocaleString(say`en`)} ${count === 1 ? one : several}`;
 
 const unitOf =
@@ -92,13 +92,15 @@ export function pasteBlock(grid: TypedGrid, region: Region, text: string): { sai
   const cut = high - down.length - more;
   const said = [
     say`Pasted: ${many(changed, say`cell has`, say`cells have`)} changed`,
-    more > 0 ? say`${many(more, 'row')} added` : '',
-    unread > 0 ? say`${many(unread, 'cell')} can’t be used and ${unread === 1 ? say`is` : say`are`} marked` : '',
+    more > 0 ? say`${many(more, say`row`, say`rows`)} added` : '',
+    unread > 0 ? say`${many(unread, say`cell`, say`cells`)} can’t be used and marked` : '',
     left > 0
       ? say`${many(left, say`column is`, say`columns are`)} worked out and stayed as ${left === 1 ? say`it was` : say`they were`}`
       : '',
-    wide > across.length ? say`${many(wide - across.length, 'column')} found no place to the right` : '',
-    cut > 0 ? say`${many(cut, 'line')} found no row: show all rows in their own order to add some` : '',
+    wide > across.length
+      ? say`${many(wide - across.length, say`column`, say`columns`)} found no place to the right`
+      : '',
+    cut > 0 ? say`${many(cut, say`line`, say`lines`)} found no row: show all rows in their own order to add some` : '',
   ];
   return {
     said: said.filter(Boolean).join('. '),
@@ -120,7 +122,7 @@ export function clearCells({ editing, columns, rows }: TypedGrid, region: Region
   const names = typedIn(columns, editing, region);
   if (names.length === 0) return workedOut(columns[region.left]);
   const changed = editing.clear(names, [...rows.subarray(region.top, region.bottom + 1)]);
-  return say`${many(changed, 'cell')} emptied`;
+  return say`${many(changed, say`cell`, say`cells`)} emptied`;
 }
 
 function typedIn(columns: readonly ShownColumn[], editing: Editing, { left, right }: Region): string[] {

@@ -43,7 +43,7 @@ export function useView(block: SheetBlock, table: unknown): RowsInView {
       setConditions([]);
       setOrder(undefined);
     },
-    count: `${number(rows.length)}${rows.length < all ? say` of ${number(all)}` : ''} ${all === 1 ? 'row' : 'rows'}`,
+    count: `${number(rows.length)}${rows.length < all ? say` of ${number(all)}` : ''} ${all === 1 ? say`row` : say`rows`}`,
   };
 }
 

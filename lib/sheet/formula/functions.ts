@@ -47,7 +47,7 @@ const plain: readonly PlainFunction[] = [
     // Equal readings differ by nothing but their error, so at 0 the error stays.
     slopes: [(x) => (x < 0 ? -1 : 1)],
     sql: (x) => `ABS(${x})`,
-    words: (x) => `the size of ${x}`,
+    words: (x) => say`the size of ${x}`,
   },
   {
     sort: 'plain',
@@ -60,7 +60,7 @@ const plain: readonly PlainFunction[] = [
     kernel: kernels.sqrt,
     slopes: [(_x, _y, result) => 0.5 / result],
     sql: (x) => `CASE WHEN ${x} >= 0 THEN SQRT(${x}) END`,
-    words: (x) => `the square root of ${x}`,
+    words: (x) => say`the square root of ${x}`,
   },
   {
     sort: 'plain',
@@ -72,7 +72,7 @@ const plain: readonly PlainFunction[] = [
     of: (x) => finite(Math.exp(x)),
     slopes: [(_x, _y, result) => result],
     sql: (x) => `CASE WHEN ${x} < 709.78 THEN EXP(${x}) END`,
-    words: (x) => `e to the power ${x}`,
+    words: (x) => say`e to the power ${x}`,
   },
   {
     sort: 'plain',
@@ -84,7 +84,7 @@ const plain: readonly PlainFunction[] = [
     of: (x) => finite(Math.log(x)),
     slopes: [(x) => 1 / x],
     sql: (x) => `CASE WHEN ${x} > 0 THEN LN(${x}) END`,
-    words: (x) => `the natural logarithm of ${x}`,
+    words: (x) => say`the natural logarithm of ${x}`,
   },
   {
     sort: 'plain',
@@ -96,7 +96,7 @@ const plain: readonly PlainFunction[] = [
     of: (x) => finite(Math.log10(x)),
     slopes: [(x) => Math.LOG10E / x],
     sql: (x) => `CASE WHEN ${x} > 0 THEN LOG10(${x}) END`,
-    words: (x) => `the logarithm to base 10 of ${x}`,
+    words: (x) => say`the logarithm to base 10 of ${x}`,
   },
   {
     sort: 'plain',
@@ -109,7 +109,7 @@ const plain: readonly PlainFunction[] = [
     kernel: kernels.sin,
     slopes: [(x) => Math.cos(x)],
     sql: (x) => `SIN(${x})`,
-    words: (x) => `the sine of ${x}`,
+    words: (x) => say`the sine of ${x}`,
   },
   {
     sort: 'plain',
@@ -122,7 +122,7 @@ const plain: readonly PlainFunction[] = [
     kernel: kernels.cos,
     slopes: [(x) => -Math.sin(x)],
     sql: (x) => `COS(${x})`,
-    words: (x) => `the cosine of ${x}`,
+    words: (x) => say`the cosine of ${x}`,
   },
   {
     sort: 'plain',
@@ -135,7 +135,7 @@ const plain: readonly PlainFunction[] = [
     kernel: kernels.tan,
     slopes: [(_x, _y, result) => 1 + result * result],
     sql: (x) => `TAN(${x})`,
-    words: (x) => `the tangent of ${x}`,
+    words: (x) => say`the tangent of ${x}`,
   },
   {
     sort: 'plain',
@@ -148,7 +148,7 @@ const plain: readonly PlainFunction[] = [
     kernel: kernels.asin,
     slopes: [(x) => 1 / Math.sqrt(1 - x * x)],
     sql: (x) => `CASE WHEN ${x} BETWEEN -1 AND 1 THEN ASIN(${x}) END`,
-    words: (x) => `the angle whose sine is ${x}`,
+    words: (x) => say`the angle whose sine is ${x}`,
   },
   {
     sort: 'plain',
@@ -161,7 +161,7 @@ const plain: readonly PlainFunction[] = [
     kernel: kernels.acos,
     slopes: [(x) => -1 / Math.sqrt(1 - x * x)],
     sql: (x) => `CASE WHEN ${x} BETWEEN -1 AND 1 THEN ACOS(${x}) END`,
-    words: (x) => `the angle whose cosine is ${x}`,
+    words: (x) => say`the angle whose cosine is ${x}`,
   },
   {
     sort: 'plain',
@@ -174,7 +174,7 @@ const plain: readonly PlainFunction[] = [
     kernel: kernels.atan,
     slopes: [(x) => 1 / (1 + x * x)],
     sql: (x) => `ATAN(${x})`,
-    words: (x) => `the angle whose tangent is ${x}`,
+    words: (x) => say`the angle whose tangent is ${x}`,
   },
   {
     sort: 'plain',
@@ -187,7 +187,7 @@ const plain: readonly PlainFunction[] = [
     kernel: kernels.atan2,
     slopes: [(y, x) => x / (x * x + y * y), (y, x) => -y / (x * x + y * y)],
     sql: (y, x) => `ATAN2(${y}, ${x})`,
-    words: (y, x) => `the angle of a line that goes up ${y} and along ${x}`,
+    words: (y, x) => say`the angle of a line that goes up ${y} and along ${x}`,
   },
   {
     sort: 'plain',
@@ -199,7 +199,7 @@ const plain: readonly PlainFunction[] = [
     of: (x, y) => finite(Math.sqrt(x * x + y * y)),
     slopes: [(x, _y, result) => x / result, (_x, y, result) => y / result],
     sql: (x, y) => `SQRT(POWER(${x}, 2) + POWER(${y}, 2))`,
-    words: (x, y) => `the straight line across ${x} and ${y}`,
+    words: (x, y) => say`the straight line across ${x} and ${y}`,
   },
   {
     sort: 'plain',
@@ -211,7 +211,7 @@ const plain: readonly PlainFunction[] = [
     of: Math.floor,
     slopes: [() => 0],
     sql: (x) => `(1E0 * FLOOR(${x}))`,
-    words: (x) => `${x} rounded down`,
+    words: (x) => say`${x} rounded down`,
   },
   {
     sort: 'plain',
@@ -223,7 +223,7 @@ const plain: readonly PlainFunction[] = [
     of: Math.ceil,
     slopes: [() => 0],
     sql: (x) => `(1E0 * CEIL(${x}))`,
-    words: (x) => `${x} rounded up`,
+    words: (x) => say`${x} rounded up`,
   },
   {
     sort: 'plain',
@@ -235,19 +235,19 @@ const plain: readonly PlainFunction[] = [
     of: (x) => Math.sign(x) * Math.round(Math.abs(x)),
     slopes: [() => 0],
     sql: (x) => `ROUND(${x})`,
-    words: (x) => `${x} rounded`,
+    words: (x) => say`${x} rounded`,
   },
   {
     sort: 'plain',
     name: 'sign',
     parameters: ['x'],
-    about: '1 above 0, −1 below, 0 at 0',
+    about: say`1 above 0, −1 below, 0 at 0`,
     takes: 'any',
     gives: '1',
     of: Math.sign,
     slopes: [() => 0],
     sql: (x) => `(1E0 * SIGN(${x}))`,
-    words: (x) => `the sign of ${x}`,
+    words: (x) => say`the sign of ${x}`,
   },
   {
     sort: 'plain',
@@ -262,7 +262,7 @@ const plain: readonly PlainFunction[] = [
     kernel: kernels.min,
     slopes: [(x, y) => (x <= y ? 1 : 0), (x, y) => (x <= y ? 0 : 1)],
     sql: (x, y) => `CASE WHEN ${x} <= ${y} THEN ${x} WHEN ${x} > ${y} THEN ${y} END`,
-    words: (...args) => `the least of ${listed(args)}`,
+    words: (...args) => say`the least of ${listed(args)}`,
   },
   {
     sort: 'plain',
@@ -277,7 +277,7 @@ const plain: readonly PlainFunction[] = [
     kernel: kernels.max,
     slopes: [(x, y) => (x >= y ? 1 : 0), (x, y) => (x >= y ? 0 : 1)],
     sql: (x, y) => `CASE WHEN ${x} >= ${y} THEN ${x} WHEN ${x} < ${y} THEN ${y} END`,
-    words: (...args) => `the greatest of ${listed(args)}`,
+    words: (...args) => say`the greatest of ${listed(args)}`,
   },
   {
     sort: 'plain',
@@ -290,7 +290,7 @@ const plain: readonly PlainFunction[] = [
     of: (x) => (Number.isNaN(x) ? 1 : 0),
     slopes: [() => 0],
     sql: (x) => `(${x} IS NULL)`,
-    words: (x) => `${x} is missing`,
+    words: (x) => say`${x} is missing`,
   },
   {
     sort: 'plain',
@@ -304,7 +304,7 @@ const plain: readonly PlainFunction[] = [
     of: (x, y) => (Number.isNaN(x) ? y : x),
     slopes: [(x) => (Number.isNaN(x) ? 0 : 1), (x) => (Number.isNaN(x) ? 1 : 0)],
     sql: (x, y) => `COALESCE(${x}, ${y})`,
-    words: (...args) => args.join(', or where that is missing '),
+    words: (...args) => args.join(say`, or where that is missing `),
   },
 ];
 
@@ -314,7 +314,7 @@ const forms: readonly Form[] = [
     name: 'clamp',
     parameters: ['x', 'low', 'high'],
     about: say`x held between low and high`,
-    words: (x, low, high) => `${x} held between ${low} and ${high}`,
+    words: (x, low, high) => say`${x} held between ${low} and ${high}`,
   },
   {
     sort: 'form',
@@ -328,17 +328,17 @@ const forms: readonly Form[] = [
     name: 'in_unit',
     parameters: ['x', "'unit'"],
     about: say`the pure number that x is in this unit`,
-    words: (x, code) => `${x} in ${code}`,
+    words: (x, code) => say`${x} in ${code}`,
   },
   {
     sort: 'form',
     name: 'radians',
     parameters: ['angle'],
     about: say`the angle as a pure number, its arc for a radius of 1`,
-    words: (x) => `${x} in radians`,
+    words: (x) => say`${x} in radians`,
   },
   { sort: 'form', name: 'pi', parameters: [], about: '3.14159…', words: () => 'π' },
-  { sort: 'form', name: 'missing', parameters: [], about: say`no value`, words: () => 'no value' },
+  { sort: 'form', name: 'missing', parameters: [], about: say`no value`, words: () => say`no value` },
   {
     sort: 'form',
     name: 'column',

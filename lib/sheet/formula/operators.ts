@@ -35,7 +35,7 @@ function comparison(of: (x: number, y: number) => boolean, kernel: Kernel, sql: 
     of: (x, y) => (Number.isNaN(x) || Number.isNaN(y) ? Number.NaN : of(x, y) ? 1 : 0),
     slopes: flat,
     sql: (x, y) => `(${x} ${sql} ${y})`,
-    words: (x, y) => `${x} ${words} ${y}`,
+    words: (x, y) => say`${x} ${words} ${y}`,
   };
 }
 
@@ -46,34 +46,34 @@ export const operators: Readonly<Record<BinaryOperator, Operation>> = {
     kernel: kernels.add,
     slopes: [() => 1, () => 1],
     sql: (x, y) => `(${x} + ${y})`,
-    words: (x, y) => `${x} plus ${y}`,
+    words: (x, y) => say`${x} plus ${y}`,
   },
   '-': {
     of: (x, y) => finite(x - y),
     kernel: kernels.subtract,
     slopes: [() => 1, () => -1],
     sql: (x, y) => `(${x} - ${y})`,
-    words: (x, y) => `${x} minus ${y}`,
+    words: (x, y) => say`${x} minus ${y}`,
   },
   '*': {
     of: (x, y) => finite(x * y),
     kernel: kernels.multiply,
     slopes: [(_, y) => y, (x) => x],
     sql: (x, y) => `(${x} * ${y})`,
-    words: (x, y) => `${x} times ${y}`,
+    words: (x, y) => say`${x} times ${y}`,
   },
   '/': {
     of: (x, y) => finite(x / y),
     kernel: kernels.divide,
     slopes: [(_, y) => 1 / y, (_, y, result) => -result / y],
     sql: (x, y) => `(${x} / NULLIF(${y}, 0))`,
-    words: (x, y) => `${x} divided by ${y}`,
+    words: (x, y) => say`${x} divided by ${y}`,
   },
   '%': {
     of: (x, y) => finite(x % y),
     slopes: [() => 1, (x, y) => -Math.trunc(x / y)],
     sql: (x, y) => `MOD(${x}, NULLIF(${y}, 0))`,
-    words: (x, y) => `what is left of ${x} after whole times ${y}`,
+    words: (x, y) => say`what is left of ${x} after whole times ${y}`,
   },
   '**': {
     // ECMAScript says that a missing number to the power 0 is 1.
@@ -81,13 +81,13 @@ export const operators: Readonly<Record<BinaryOperator, Operation>> = {
     slopes: [(x, y) => (y === 0 ? 0 : y * x ** (y - 1)), (x, _, result) => (x > 0 ? result * Math.log(x) : 0)],
     sql: (x, y) =>
       `CASE WHEN ${x} > 0 OR (${x} < 0 AND ${y} = FLOOR(${y})) OR (${x} = 0 AND ${y} >= 0) THEN POWER(${x}, ${y}) END`,
-    words: (x, y) => `${x} to the power ${y}`,
+    words: (x, y) => say`${x} to the power ${y}`,
   },
   '<': comparison((x, y) => x < y, kernels.less, '<', say`is less than`),
   '<=': comparison((x, y) => x <= y, kernels.atMost, '<=', say`is at most`),
   '>': comparison((x, y) => x > y, kernels.turned(kernels.less), '>', say`is more than`),
   '>=': comparison((x, y) => x >= y, kernels.turned(kernels.atMost), '>=', say`is at least`),
-  '==': comparison((x, y) => x === y, kernels.equal, '=', 'is'),
+  '==': comparison((x, y) => x === y, kernels.equal, '=', say`is`),
   '!=': comparison((x, y) => x !== y, kernels.unequal, '<>', say`is not`),
   // Three-valued: what is known decides where it can.
   '&&': {
@@ -95,21 +95,21 @@ export const operators: Readonly<Record<BinaryOperator, Operation>> = {
     kernel: kernels.and,
     slopes: flat,
     sql: (x, y) => `(${x} AND ${y})`,
-    words: (x, y) => `${x} and ${y}`,
+    words: (x, y) => say`${x} and ${y}`,
   },
   '||': {
     of: (x, y) => (x === 1 || y === 1 ? 1 : x + y),
     kernel: kernels.or,
     slopes: flat,
     sql: (x, y) => `(${x} OR ${y})`,
-    words: (x, y) => `${x} or ${y}`,
+    words: (x, y) => say`${x} or ${y}`,
   },
 };
 
 /** The signs before one value. */
 export const signs: Readonly<Record<'-' | '!', Operation>> = {
-  '-': { of: (x) => 0 - x, slopes: [() => -1], sql: (x) => `(-${x})`, words: (x) => `minus ${x}` },
-  '!': { of: (x) => 1 - x, slopes: [() => 0], sql: (x) => `(NOT ${x})`, words: (x) => `not ${x}` },
+  '-': { of: (x) => 0 - x, slopes: [() => -1], sql: (x) => `(-${x})`, words: (x) => say`minus ${x}` },
+  '!': { of: (x) => 1 - x, slopes: [() => 0], sql: (x) => `(NOT ${x})`, words: (x) => say`not ${x}` },
 };
 
 /** Fills `out` with the derivative of an operation by one of its arguments, value by value. */

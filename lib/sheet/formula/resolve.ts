@@ -242,7 +242,7 @@ function comparison(node: Node & { kind: 'binary' }, left: Typed, right: Typed):
   const { nodes, kind } = alike([left, right], node, say`be compared`);
   const ordered = node.operator !== '==' && node.operator !== '!=';
   if (ordered && kind !== 'number' && kind !== 'date') {
-    const what = kind === 'text' ? 'texts' : say`yes and no`;
+    const what = kind === 'text' ? say`texts` : say`yes and no`;
     throw complaint(node, say`${excerpt(node)}: ${what} have no order`, say`Compare them by == or !=`);
   }
   if (nodes.some((side) => side.kind === 'text' && side.value === ''))
@@ -272,6 +272,6 @@ function share(arg: Node): Node {
 function expectCount(call: Call, least: number, most: number, form: string): void {
   const count = call.args.length;
   if (count >= least && count <= most) return;
-  const found = count === 0 ? 'nothing' : count === 1 ? say`one value` : say`${count} values`;
+  const found = count === 0 ? say`nothing` : count === 1 ? say`one value` : say`${count} values`;
   throw complaint(call, say`${call.name} was given ${found}`, say`It is written ${form}`);
 }

@@ -34,8 +34,8 @@ export function sentence(node: Node, titleOf: (name: string) => string, relation
       case 'unary': {
         const operand = phraseOf(part.operand);
         return part.operator === '!'
-          ? { text: `not ${closed(operand)}`, kind: 'test' }
-          : { text: `minus ${closed(operand)}`, kind: 'sum' };
+          ? { text: say`not ${closed(operand)}`, kind: 'test' }
+          : { text: say`minus ${closed(operand)}`, kind: 'sum' };
       }
       case 'binary':
         return binary(part);
@@ -105,8 +105,8 @@ export function sentence(node: Node, titleOf: (name: string) => string, relation
 }
 
 const powers: ReadonlyMap<number, string> = new Map([
-  [2, 'squared'],
-  [3, 'cubed'],
+  [2, say`squared`],
+  [3, say`cubed`],
 ]);
 
 /** Ways of writing that give one thing a name. */
@@ -115,7 +115,7 @@ const names: ReadonlySet<string> = new Set(['quantity', 'pi', 'missing', 'column
 function number(value: number): Phrase {
   if (Number.isNaN(value)) return { text: say`no value`, kind: 'name' };
   const text = String(Number(Math.abs(value).toPrecision(6)));
-  return value < 0 ? { text: `minus ${text}`, kind: 'sum' } : { text, kind: 'name' };
+  return value < 0 ? { text: say`minus ${text}`, kind: 'sum' } : { text, kind: 'name' };
 }
 
 /** The terms of `(a + b) / 2`: as many as they are divided by. */

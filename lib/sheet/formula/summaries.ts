@@ -125,7 +125,7 @@ export const summaries: readonly Summary[] = [
     of: mean,
     weights: (grouped) => byRow(grouped, (group) => 1 / grouped.counts[group]),
     sql: (x, keys) => over(`AVG(${x})`, keys),
-    words: (x, keys) => `the mean of ${x}${within(keys)}`,
+    words: (x, keys) => say`the mean of ${x}${within(keys)}`,
   },
   {
     sort: 'summary',
@@ -137,7 +137,7 @@ export const summaries: readonly Summary[] = [
     of: (grouped) => quantile(grouped, 0.5),
     weights: (grouped) => quantileWeights(grouped, 0.5),
     sql: { share: () => 0.5 },
-    words: (x, keys) => `the median of ${x}${within(keys)}`,
+    words: (x, keys) => say`the median of ${x}${within(keys)}`,
   },
   {
     sort: 'summary',
@@ -156,7 +156,7 @@ export const summaries: readonly Summary[] = [
       });
     },
     sql: (x, keys) => over(`STDDEV_SAMP(${x})`, keys),
-    words: (x, keys) => `the standard deviation of ${x}${within(keys)}`,
+    words: (x, keys) => say`the standard deviation of ${x}${within(keys)}`,
   },
   {
     sort: 'summary',
@@ -168,7 +168,7 @@ export const summaries: readonly Summary[] = [
     of: (grouped) => extreme(grouped, -1),
     weights: extremeWeights,
     sql: (x, keys) => over(`MIN(${x})`, keys),
-    words: (x, keys) => `the smallest ${x}${within(keys)}`,
+    words: (x, keys) => say`the smallest ${x}${within(keys)}`,
   },
   {
     sort: 'summary',
@@ -180,7 +180,7 @@ export const summaries: readonly Summary[] = [
     of: (grouped) => extreme(grouped, 1),
     weights: extremeWeights,
     sql: (x, keys) => over(`MAX(${x})`, keys),
-    words: (x, keys) => `the largest ${x}${within(keys)}`,
+    words: (x, keys) => say`the largest ${x}${within(keys)}`,
   },
   {
     sort: 'summary',
@@ -192,7 +192,7 @@ export const summaries: readonly Summary[] = [
     of: (grouped) => grouped.sums.map((sum, group) => (grouped.counts[group] === 0 ? Number.NaN : finite(sum))),
     weights: (grouped) => byRow(grouped, () => 1),
     sql: (x, keys) => over(`SUM(${x})`, keys),
-    words: (x, keys) => `the sum of ${x}${within(keys)}`,
+    words: (x, keys) => say`the sum of ${x}${within(keys)}`,
   },
   {
     sort: 'summary',
@@ -204,7 +204,7 @@ export const summaries: readonly Summary[] = [
     of: (grouped) => grouped.counts.slice(),
     weights: (grouped) => byRow(grouped, () => 0),
     sql: (x, keys) => `(1E0 * ${over(`COUNT(${x})`, keys)})`,
-    words: (x, keys) => `the number of ${x}${within(keys)}`,
+    words: (x, keys) => say`the number of ${x}${within(keys)}`,
   },
   {
     sort: 'summary',
@@ -216,6 +216,6 @@ export const summaries: readonly Summary[] = [
     of: quantile,
     weights: (grouped, _, p) => quantileWeights(grouped, p),
     sql: { share: (p) => p },
-    words: (x, keys, p) => `the ${p} quantile of ${x}${within(keys)}`,
+    words: (x, keys, p) => say`the ${p} quantile of ${x}${within(keys)}`,
   },
 ];

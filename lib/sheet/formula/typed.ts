@@ -57,7 +57,7 @@ export function namedUnit(node: Node): Unit {
 /** @throws FormulaError where a value is of none of the kinds that `what` takes */
 export function expectKind(x: Typed, written: Node, kinds: readonly Kind[], what: string): void {
   if (kinds.includes(x.kind) || isMissing(x)) return;
-  const wanted = kinds.map((kind) => kindWords[kind]).join(' or ');
+  const wanted = kinds.map((kind) => kindWords[kind]).join(say` or `);
   throw complaint(
     written,
     say`${excerpt(written)} is ${kindWords[x.kind]}, and ${what} takes ${wanted}`,

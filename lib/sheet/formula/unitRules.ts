@@ -52,7 +52,7 @@ function yesNoRemedy(at: Node, left: Typed, right: Typed): string | undefined {
   if (at.kind !== 'binary' || (left.kind === 'boolean') === (right.kind === 'boolean')) return undefined;
   if (at.left.kind === 'binary') return say`For a value between two others write low < x && x < high`;
   const yesNo = excerpt((left.kind === 'boolean' ? left : right).node);
-  return `A yes/no stands for itself: write ${yesNo} or !${yesNo}`;
+  return say`A yes/no stands for itself: write ${yesNo} or !${yesNo}`;
 }
 
 /** What stands beside a date: an ISO date that is written out is one too. */
