@@ -142,7 +142,7 @@ export function checkSentences({ within, checks }: IntervalFit, asked: Asked, un
   const ordered = [...without].sort((a, b) => a.estimate - b.estimate);
   const [least, most] = [ordered[0], ordered[ordered.length - 1]];
   const lines = [
-    say`**Shuffling**: were the lengths of a horse’s intervals handed out by chance, an effect as far from zero would come up with p ${pWords(permutation.p)} (${permutation.arrangements.toLocaleString(say`en`)} ${permutation.exact ? say`arrangements, all there are` : say`drawn`}); the model says p ${pWords(within.p)}.`,
+    say`**Shuffling**: were the lengths of a horse’s intervals handed out by chance, an effect as far from zero would come up with p ${pWords(permutation.p)} (${permutation.arrangements.toLocaleString(say`en`)} ${permutation.exact ? say`arrangements, all there are` : say`drawn by lot`}); the model says p ${pWords(within.p)}.`,
     say`**A slope that wild values can’t bend** (the weighted median of the slopes between any two intervals of one foot): ${said(robust.slope)} a week, 95% interval ${said(robust.lower)} to ${said(robust.upper)}.`,
   ];
   if (ordered.length > 1)

@@ -69,6 +69,20 @@ export function toDisplay(
   return { value: value * conversion(parseUnit(unit), parseUnit(shown)), unit: shown, symbol: symbolOf(shown) };
 }
 
+/** Names of units that are words and not signs. */
+const unitWords: Readonly<Record<string, string>> = {
+  day: say`day`,
+  days: say`days`,
+  week: say`week`,
+  weeks: say`weeks`,
+  month: say`month`,
+  months: say`months`,
+  year: say`year`,
+  years: say`years`,
+  hand: say`hand`,
+  hands: say`hands`,
+};
+
 /**
  * How a unit is written for people: `mm`, `°`, `kg/cm²`, `°/week`; nothing for a pure number.
  * @param one  whether a single one is meant: `day` and not `days`
@@ -80,8 +94,9 @@ export function symbolOf(code: string, one = false): string {
   const above = terms.filter(({ power }) => power > 0);
   const below = terms.filter(({ power }) => power < 0);
   const singular = one || above.length > 1;
-  const top = above.map(({ row, power }) => `${(singular && row.one) || row.names[0]}${raised(power)}`).join('·');
-  const bottom = below.map(({ row, power }) => `/${row.one ?? row.names[0]}${raised(-power)}`).join('');
+  const word = (name: string) => unitWords[name] ?? name;
+  const top = above.map(({ row, power }) => word((singular && row.one) || row.names[0]) + raised(power)).join('·');
+  const bottom = below.map(({ row, power }) => `/${word(row.one ?? row.names[0])}${raised(-power)}`).join('');
   return top === '' && bottom !== '' ? say`per ${bottom.slice(1)}` : top + bottom;
 }
 

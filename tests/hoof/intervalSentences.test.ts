@@ -178,7 +178,7 @@ describe('the model in words', () => {
 describe('the checks', () => {
   it('say what shuffling, a robust slope and each horse’s leaving give', () => {
     expect(checkSentences(handFit, handData, units).slice(0, 3)).toEqual([
-      '**Shuffling**: were the lengths of a horse’s intervals handed out by chance, an effect as far from zero would come up with p 0.012 (9,999 drawn); the model says p 0.020.',
+      '**Shuffling**: were the lengths of a horse’s intervals handed out by chance, an effect as far from zero would come up with p 0.012 (9,999 drawn by lot); the model says p 0.020.',
       '**A slope that wild values can’t bend** (the weighted median of the slopes between any two intervals of one foot): +0.4 mm a week, 95% interval +0.1 mm to +0.7 mm.',
       '**Without any one horse** the effect lies between +0.3 mm (without Kit) and +0.6 mm (without Moss).',
     ]);

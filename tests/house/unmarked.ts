@@ -26,6 +26,7 @@ const codes = new Set([
   // What a cell takes, in an error for programmers.
   'a finite number',
   'a date as whole days since 1970-01-01',
+  'a value of type …',
 ]);
 
 /**

@@ -43,7 +43,7 @@ export function placedPicture(
   return { view, codes, pixels, inPlane: transformPoints(plane.toPlane, pixels), ...sized, fault, plane };
 }
 
-const scaleNames = { bar: say`bar`, board: say`board` } as const;
+const scaleNames = { bar: say`measuring bar`, board: say`board` } as const;
 
 /** The plane, or why there is none. */
 function planeOf(scale: PictureScale | undefined, corners: readonly Point[]): PicturePlane | string {

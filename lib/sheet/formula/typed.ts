@@ -19,7 +19,7 @@ export const kindWords: Readonly<Record<Kind, string>> = {
   number: say`a number`,
   date: say`a date`,
   boolean: say`a yes/no`,
-  text: 'text',
+  text: say`text`,
 };
 
 /** What a value is, in an error: its unit, or its kind where that says more. */
