@@ -8,6 +8,7 @@ import { schemas } from '../files/schemas.ts';
 import { type Cell, toCell } from '../sheet/cell.ts';
 import type { Kind } from '../sheet/column.ts';
 import type { ComputedDefinition, Edit } from '../sheet/edits.ts';
+import { dayOrder } from '../words/dayOrder.ts';
 import { say } from '../words/say.ts';
 import { Contents } from './contents.ts';
 import { editInWords, type How } from './editInWords.ts';
@@ -123,7 +124,7 @@ export class TableRecord {
       const plan = columnOf(this.#name, this.#described(column), unitOf?.(column));
       const written = texts.map((line) => line[j]);
       const days = plan.kind === 'date' ? written.flatMap((text) => parseDate(text) ?? []) : [];
-      const dates = days.length > 1 ? dateOrder(days) : undefined;
+      const dates = days.length > 1 ? dateOrder(days) : dayOrder;
       const after = written.map((text): Entered => {
         const read = readCell(plan, text, { mark, dates });
         if ('cell' in read) return read.cell;

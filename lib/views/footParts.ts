@@ -83,7 +83,7 @@ function named(draw: Pen, [width]: Point, rows: typeof parts): SvgNode[] {
 /** How a foot takes weight, from the side: what comes down, what gives at the heels, where it rolls over. A schematic. */
 export function footUnderWeight(): SvgNode {
   const profile = profileOf(foot);
-  const size: Point = [520, 230];
+  const size: Point = [570, 230];
   const draw = pen(0.8, [190, 200]);
   const { toe, heel, heelTop, pasternTop, toeTop } = profile;
   const down = along(pasternTop, heelTop, 0.35);

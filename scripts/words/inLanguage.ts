@@ -31,11 +31,12 @@ function written(
     filled.map(({ name, start, end }) => [name, inLanguage(source.slice(start, end), words, tsx)]),
   );
   const left = new Set(values.keys());
+  const places = new RegExp(`(${[...left].map((name) => `\\{${name}\\}`).join('|')})`);
   const text = translation
-    .split(/(\{\w+\})/)
+    .split(places)
     .map((part) => {
-      const name = part.startsWith('{') ? part.slice(1, -1) : '';
-      const value = values.get(name);
+      const name = part.slice(1, -1);
+      const value = places.test(part) ? values.get(name) : undefined;
       if (value === undefined) return part.replace(/[\\`]|\$\{/g, '\\$&');
       left.delete(name);
       return `\${${value}}`;

@@ -16,7 +16,7 @@ export function editText(column: Column, row: number, { factor }: Pick<ShownColu
   if (Number.isNaN(value)) return '';
   if (column.kind === 'date') return shownDay(value);
   if (column.kind === 'boolean') return value ? say`yes` : say`no`;
-  return String(Number((value * factor).toPrecision(10)));
+  return String(Number((value * factor).toPrecision(10))).replace('.', say`.`);
 }
 
 /**

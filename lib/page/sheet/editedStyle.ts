@@ -58,7 +58,7 @@ export const editedStyle = `
 .foot-form h3 { margin: var(--space-close) 0; font-family: var(--font-text); }
 .unbroken { white-space: nowrap; }
 .turn { display: flex; align-items: center; justify-content: space-between; gap: var(--space-close); margin: var(--space-near) 0; color: var(--soft); white-space: nowrap; }
-.turn button { flex: 1 1 7rem; max-width: 16rem; min-height: 56px; padding-inline: var(--space-tight); font-size: var(--size-body); }
+.turn button { flex: 1 1 7rem; min-width: 0; white-space: normal; max-width: 16rem; min-height: 56px; padding-inline: var(--space-tight); font-size: var(--size-body); }
 .foot-form > .turn:last-child { position: sticky; bottom: 0; z-index: 1; margin-bottom: 0; padding: var(--space-close) 0; border-top: var(--stroke-thin) solid var(--edge); background: var(--paper); }
 .which-foot { margin-bottom: var(--space-near); }
 .which-foot summary { display: list-item; min-height: 48px; padding: var(--space-near) 0; cursor: pointer; color: var(--soft); font-size: var(--size-body); }

@@ -1,0 +1,12 @@
+import { expect, test } from 'vitest';
+import { dayOrder } from '../../lib/words/dayOrder.ts';
+import { fixed } from '../../lib/words/fixed.ts';
+import { midSentence } from '../../lib/words/midSentence.ts';
+import { shownDay } from '../../lib/words/shownDay.ts';
+
+test('English has a decimal point, small nouns within a sentence, and days as year, month and day', () => {
+  expect(fixed(-12.345, 1)).toBe('-12.3');
+  expect(midSentence('Toe angle')).toBe('toe angle');
+  expect([0, 20_454, -1].map(shownDay)).toEqual(['1970-01-01', '2026-01-01', '1969-12-31']);
+  expect(dayOrder).toBeUndefined();
+});
