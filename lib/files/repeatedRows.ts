@@ -31,55 +31,48 @@ export function repeatedRows(
 function surelyDistinct(keys: readonly Column[], rows: number): boolean {
   const places = new Int32Array(rows);
   let size = 1;
-  for (const key of keys) {
-    const text = key instanceof TextColumn;
-    const [low, high] = text ? [0, key.levels.length - 1] : wholeRange(key.values);
-    // A missing key is a key like any other.
-    const choices = Math.max(high - low, -1) + 2;
-    size *= choices;
-    if (!(size <= Math.min(bitsPerRow * rows, 2 ** 31))) return false;
-    if (text) addCodes(places, choices, key.codes);
-    else addNumbers(places, choices, key.values, low);
+  // Rows near each other mostly differ in their last keys, and so their bits are near each other too.
+  for (const key of keys.toReversed()) {
+    size *= key instanceof TextColumn ? addCodes(places, size, key) : addNumbers(places, size, key.values);
+    if (size > Math.min(bitsPerRow * rows, 2 ** 31)) return false;
   }
   return areDistinct(places, size);
 }
 
-function addCodes(places: Int32Array, choices: number, codes: Int32Array): void {
-  for (let row = 0; row < places.length; row++) places[row] = places[row] * choices + codes[row] + 1;
+/** Both return how many choices the key has; missing is one like any other. */
+function addCodes(places: Int32Array, step: number, { codes, levels }: TextColumn): number {
+  for (let row = 0; row < places.length; row++) places[row] += Math.imul(codes[row] + 1, step);
+  return levels.length + 1;
 }
 
-function addNumbers(places: Int32Array, choices: number, values: Float64Array, low: number): void {
+function addNumbers(places: Int32Array, step: number, values: Float64Array): number {
+  const known = new Map<number, number>();
+  let before = Number.NaN;
+  let place = 0;
   for (let row = 0; row < places.length; row++) {
     const value = values[row];
-    places[row] = places[row] * choices + (Number.isNaN(value) ? 0 : value - low + 1);
+    if (Number.isNaN(value)) continue;
+    if (value !== before) {
+      before = value;
+      if (!known.has(value)) known.set(value, Math.imul(known.size + 1, step));
+      place = known.get(value)!;
+    }
+    places[row] += place;
   }
+  return known.size + 1;
 }
 
 function areDistinct(places: Int32Array, size: number): boolean {
-  const seen = new Uint8Array((size >> 3) + 1);
+  const seen = new Int32Array((size >>> 5) + 1);
   for (let row = 0; row < places.length; row++) {
     const place = places[row];
-    const at = place >> 3;
+    const at = place >>> 5;
     const before = seen[at];
-    const after = before | (1 << (place & 7));
+    const after = before | (1 << (place & 31));
     if (after === before) return false;
     seen[at] = after;
   }
   return true;
-}
-
-/** The smallest and the largest of some numbers; endless where one of them is not whole. */
-function wholeRange(values: Float64Array): [number, number] {
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (let row = 0; row < values.length; row++) {
-    const value = values[row];
-    if (value < low) low = value;
-    if (value > high) high = value;
-    if (Math.floor(value) !== value && !Number.isNaN(value))
-      return [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
-  }
-  return [low, high];
 }
 
 function isMissingAt(column: Column, row: number): boolean {
