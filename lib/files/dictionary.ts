@@ -9,6 +9,8 @@ export class Dictionary {
   #ends = new Int32Array(9);
   #pool = new Uint8Array(64);
   #size = 0;
+  /** The code that was given last. */
+  #last = -1;
 
   get size(): number {
     return this.#size;
@@ -16,25 +18,34 @@ export class Dictionary {
 
   /** The code of the text in `bytes` from `start` to `end`; a new one where it is new. */
   code(bytes: Uint8Array, start: number, end: number): number {
+    // At each visit the horses come in the order that they had before.
+    const next = this.#last + 1;
+    this.#last = this.#is(next, bytes, start, end) ? next : this.#find(bytes, start, end);
+    return this.#last;
+  }
+
+  #find(bytes: Uint8Array, start: number, end: number): number {
     const hash = hashOf(bytes, start, end);
     const slots = this.#slots;
     const mask = slots.length - 1;
-    const length = end - start;
     let slot = (hash ^ (hash >>> 15)) & mask;
     for (;;) {
       const code = slots[slot];
       if (code < 0) return this.#add(slot, bytes, start, end, hash);
-      if (this.#hashes[code] === hash) {
-        const from = this.#ends[code];
-        if (this.#ends[code + 1] - from === length) {
-          const pool = this.#pool;
-          let i = 0;
-          while (i < length && pool[from + i] === bytes[start + i]) i++;
-          if (i === length) return code;
-        }
-      }
+      if (this.#hashes[code] === hash && this.#is(code, bytes, start, end)) return code;
       slot = (slot + 1) & mask;
     }
+  }
+
+  #is(code: number, bytes: Uint8Array, start: number, end: number): boolean {
+    if (code >= this.#size) return false;
+    const from = this.#ends[code];
+    const length = end - start;
+    if (this.#ends[code + 1] - from !== length) return false;
+    const pool = this.#pool;
+    let i = 0;
+    while (i < length && pool[from + i] === bytes[start + i]) i++;
+    return i === length;
   }
 
   #add(slot: number, bytes: Uint8Array, start: number, end: number, hash: number): number {

@@ -45,9 +45,14 @@ export class NumberReader {
     this.#values[row] = Number.NaN;
   }
 
-  /** Reads the cell that begins at `p`; returns where it ends. `52.5` and `110.5` are what most cells look like. */
+  /** Reads the cell that begins at `p`; returns where it ends. */
   read(p: number, row: number): number {
-    if (p >= this.#safe) return this.#readDigits(p, row);
+    const end = p < this.#safe ? this.#readShort(p, row) : -1;
+    return end >= 0 ? end : this.#readDigits(p, row);
+  }
+
+  /** Reads what looks like `52.5` or `110.5`, as most cells do; -1 for any other. */
+  #readShort(p: number, row: number): number {
     const view = this.#view;
     let hundreds = 0;
     let end = p + 4;
@@ -55,13 +60,13 @@ export class NumberReader {
     if (!isShort(word)) {
       hundreds = view.getUint8(p) ^ ZERO;
       word = view.getInt32(p + 1, true) ^ this.#shape;
-      if (hundreds < 1 || hundreds > 9 || !isShort(word)) return this.#readDigits(p, row);
+      if (hundreds < 1 || hundreds > 9 || !isShort(word)) return -1;
       end++;
     }
     const tenths = hundreds * 1000 + (word & 15) * 100 + ((word >> 8) & 15) * 10 + (word >>> 24);
     const value = tenths / 10;
     if (tenths < 100 || this.#terminates[view.getUint8(end)] === 0 || value < this.#least || value > this.#most)
-      return this.#readDigits(p, row);
+      return -1;
     this.#values[row] = value;
     return end;
   }

@@ -33,18 +33,20 @@ function surelyDistinct(keys: readonly Column[], rows: number): boolean {
   let size = 1;
   // Rows near each other mostly differ in their last keys, and so their bits are near each other too.
   for (const key of keys.toReversed()) {
-    size *= key instanceof TextColumn ? addCodes(places, size, key) : addNumbers(places, size, key.values);
+    if (key instanceof TextColumn) {
+      addCodes(places, size, key.codes);
+      size *= key.levels.length + 1;
+    } else size *= addNumbers(places, size, key.values);
     if (size > Math.min(bitsPerRow * rows, 2 ** 31)) return false;
   }
   return areDistinct(places, size);
 }
 
-/** Both return how many choices the key has; missing is one like any other. */
-function addCodes(places: Int32Array, step: number, { codes, levels }: TextColumn): number {
+function addCodes(places: Int32Array, step: number, codes: Int32Array): void {
   for (let row = 0; row < places.length; row++) places[row] += Math.imul(codes[row] + 1, step);
-  return levels.length + 1;
 }
 
+/** Returns how many choices there are; missing is one like any other. */
 function addNumbers(places: Int32Array, step: number, values: Float64Array): number {
   const known = new Map<number, number>();
   let before = Number.NaN;
