@@ -63,11 +63,11 @@ export const editedStyle = `
 .which-foot { margin-bottom: var(--space-near); }
 .which-foot summary { display: list-item; min-height: 48px; padding: var(--space-near) 0; cursor: pointer; color: var(--soft); font-size: var(--size-body); }
 .foot-fields { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(100%, 19rem), 1fr)); gap: 0 var(--space-far); }
-.foot-field { display: grid; grid-template-columns: minmax(0, 1fr) auto; align-items: center; align-content: start; gap: 0 var(--space-near); padding: var(--space-tight) 0; border-bottom: var(--stroke-thin) solid var(--rule); }
+.foot-field { display: grid; hyphens: auto; grid-template-columns: minmax(0, 1fr) auto; align-items: center; align-content: start; gap: 0 var(--space-near); padding: var(--space-tight) 0; border-bottom: var(--stroke-thin) solid var(--rule); }
 .foot-input { display: inline-flex; align-items: center; gap: var(--space-close); }
 .foot-form .foot-input input, .foot-form .foot-input select { width: 8.2rem; min-height: 52px; padding: 0.4rem 0.75rem; font: var(--size-lead)/1.2 var(--font-label); font-variant-numeric: tabular-nums lining-nums; scroll-margin-bottom: 6rem; }
 .foot-form .foot-input input[type=date] { width: 11.5rem; }
-.foot-unit { width: 1.9rem; color: var(--soft); }
+.foot-unit { flex: none; width: 1.9rem; white-space: nowrap; color: var(--soft); }
 .foot-note { grid-column: 1 / -1; margin: 0; padding-bottom: var(--space-tight); color: var(--soft); font-size: var(--size-small); }
 .foot-note:empty { display: none; }
 .doubted .foot-note { color: var(--ink); }
