@@ -1,4 +1,5 @@
 import ts from 'typescript';
+import { sourceFile } from './sourceFile.ts';
 
 /** Words marked by `say` in a source text. */
 export interface Said {
@@ -12,33 +13,25 @@ export interface Said {
 
 /** The outermost words that a file marks, in order; those inside what is filled in are found by looking there again. */
 export function saidIn(source: string, tsx = false): Said[] {
-  const file = ts.createSourceFile(
-    tsx ? 'a.tsx' : 'a.ts',
-    source,
-    ts.ScriptTarget.Latest,
-    false,
-    tsx ? ts.ScriptKind.TSX : ts.ScriptKind.TS,
-  );
+  const file = sourceFile(source, tsx);
   const found: Said[] = [];
   const visit = (node: ts.Node) => {
     if (ts.isTaggedTemplateExpression(node) && ts.isIdentifier(node.tag) && node.tag.text === 'say')
-      found.push(saidBy(node, source));
+      found.push(saidBy(node, file));
     else ts.forEachChild(node, visit);
   };
   visit(file);
   return found;
 }
 
-function saidBy(node: ts.TaggedTemplateExpression, source: string): Said {
+function saidBy(node: ts.TaggedTemplateExpression, file: ts.SourceFile): Said {
   const { template } = node;
-  // Without its parents a node knows its end, and its start but for the spaces before it.
-  const startOf = (part: ts.Node) => part.pos + (/^\s*/.exec(source.slice(part.pos, part.end))?.[0].length ?? 0);
-  const place = { start: startOf(node), end: node.end };
+  const place = { start: node.getStart(file), end: node.end };
   if (ts.isNoSubstitutionTemplateLiteral(template)) return { ...place, key: template.text, filled: [] };
   const names = new Map<string, string>();
   const filled = template.templateSpans.map(({ expression }, i) => {
-    const [start, end] = [startOf(expression), expression.end];
-    return { name: nameFor(nameOf(expression) ?? String(i + 1), source.slice(start, end), names), start, end };
+    const name = nameFor(nameOf(expression) ?? String(i + 1), expression.getText(file), names);
+    return { name, start: expression.getStart(file), end: expression.end };
   });
   const key = template.templateSpans.reduce(
     (text, { literal }, i) => `${text}{${filled[i].name}}${literal.text}`,

@@ -1,4 +1,5 @@
 import ts from 'typescript';
+import { sourceFile } from '../../scripts/words/sourceFile.ts';
 
 /** Calls and constructions whose texts are for programmers, styles or the browser. */
 const notShown = /^(TypeError|RangeError|matchMedia|DOMException|test|split|querySelector|querySelectorAll|has|warn)$/;
@@ -34,13 +35,7 @@ const codes = new Set([
  * string of at least three words that stands where a reader could meet it.
  */
 export function unmarked(source: string, tsx: boolean): string[] {
-  const file = ts.createSourceFile(
-    tsx ? 'a.tsx' : 'a.ts',
-    source,
-    ts.ScriptTarget.Latest,
-    true,
-    tsx ? ts.ScriptKind.TSX : ts.ScriptKind.TS,
-  );
+  const file = sourceFile(source, tsx);
   const found: string[] = [];
   const visit = (node: ts.Node) => {
     if (ts.isImportDeclaration(node) || ts.isTypeNode(node) || isForNobody(node)) return;
