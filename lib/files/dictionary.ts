@@ -61,7 +61,7 @@ export class Dictionary {
       pool.set(this.#pool);
       this.#pool = pool;
     }
-    this.#pool.set(bytes.subarray(start, end), from);
+    for (let i = start; i < end; i++) this.#pool[from + i - start] = bytes[i];
     this.#hashes[code] = hash;
     this.#ends[code + 1] = to;
     this.#slots[slot] = code;
