@@ -1,4 +1,4 @@
-import { TextColumn } from '../sheet/column.ts';
+import { type NumberColumn, TextColumn } from '../sheet/column.ts';
 import type { Table } from '../sheet/table.ts';
 import { type Herd, intervalSheet } from './herd.ts';
 import { comparisons } from './intervals.ts';
@@ -39,7 +39,7 @@ export interface IntervalData {
   /** Which moments are compared, in words. */
   readonly compared: string;
   readonly leftOut: {
-    /** One end or both not measured. */
+    /** One end or both not measured, or of no known horse or days. */
     readonly unmeasured: number;
     /** Set so by vet and farrier on purpose. */
     readonly therapeutic: number;
@@ -47,6 +47,12 @@ export interface IntervalData {
     readonly otherMoments: number;
   };
 }
+
+/** Rows of an intervals table that can enter a model, whichever moments they compare. */
+export type IntervalRows = Omit<IntervalData, 'compared' | 'leftOut'> & {
+  readonly compared: readonly string[];
+  readonly leftOut: Omit<IntervalData['leftOut'], 'otherMoments'>;
+};
 
 /** With this many intervals from after the work to before the next, no others are needed. */
 export const enoughIntervals = 20;
@@ -62,49 +68,66 @@ export function intervalData(
   herd: Pick<Herd, 'occasions' | 'visits' | 'visitIndex'>,
   question: IntervalQuestion,
 ): IntervalData {
-  const { outcome, size = false, limbs = everyLimb } = question;
+  const { outcome } = question;
   const { occasions } = herd;
   if (!occasions.names.includes(outcome) || occasions.column(outcome).kind !== 'number')
     throw new TypeError(`${outcome} is no column of numbers of the feet`);
-  const table = intervalSheet(herd, [outcome]);
-  const text = (name: string) => table.column(name).values as readonly string[];
-  const numbers = (name: string) => table.column(name).values as Float64Array;
-  const [from, to] = ['start', 'end'].map((part) => table.column(partName(outcome, part)));
-  const sized = (value: number) => (size ? Math.abs(value) : value);
-  const starts = (from.values as Float64Array).map(sized);
-  const changes = (to.values as Float64Array).map((value, row) => sized(value) - starts[row]);
-  const errors = errorsOf(table, partName(outcome, 'change'));
+  const all = intervalRows(intervalSheet(herd, [outcome]), question);
+  const counts = new Map<string, number>();
+  for (const words of all.compared) counts.set(words, (counts.get(words) ?? 0) + 1);
+  const compared = chooseMoments(counts);
+  const rows = [...all.compared.keys()].filter((row) => all.compared[row] === compared);
+  const otherMoments = all.compared.length - rows.length;
+  return { ...takenRows(all, rows), compared, leftOut: { ...all.leftOut, otherMoments } };
+}
 
-  const compared = text('compared');
-  const onPurpose = numbers('therapeutic');
+/**
+ * The rows of an intervals table that can enter a model: measured at both ends, and not set so on purpose by vet and farrier.
+ * @param table  as `intervalSheet` gives it, or as it was written and read again: `horse_id`, `limb`, `start_date`, `end_date`,
+ *   `compared`, the outcome at start and end; `shod`, `farrier` and `therapeutic` where they are known
+ * @throws TypeError where a column is missing or of another kind
+ */
+export function intervalRows(table: Table, question: IntervalQuestion): IntervalRows {
+  const { outcome, size = false, limbs = everyLimb } = question;
+  const text = (name: string) => textOf(table, name).values;
+  const numbers = (name: string) => numbersOf(table, name).values;
+  const has = (name: string) => table.names.includes(name);
+  const [from, to] = ['start', 'end'].map((part) => numbersOf(table, partName(outcome, part)));
+  const sized = (value: number) => (size ? Math.abs(value) : value);
+  const starts = from.values.map(sized);
+  const changes = to.values.map((value, row) => sized(value) - starts[row]);
+  const onPurpose = has('therapeutic') ? numbers('therapeutic') : undefined;
   const limb = text('limb');
-  const leftOut = { unmeasured: 0, therapeutic: 0, otherMoments: 0 };
-  const usable: number[] = [];
+  const horse = text('horse_id');
+  const days = { start: numbers('start_date'), end: numbers('end_date') };
+  const leftOut = { unmeasured: 0, therapeutic: 0 };
+  const rows: number[] = [];
   for (let row = 0; row < table.rows; row++) {
     if (!limbs.includes(limb[row] as Limb)) continue;
-    if (onPurpose[row] === 1) leftOut.therapeutic++;
-    else if (Number.isNaN(changes[row])) leftOut.unmeasured++;
-    else usable.push(row);
+    if (onPurpose?.[row] === 1) leftOut.therapeutic++;
+    else if (Number.isNaN(changes[row] + days.start[row] + days.end[row]) || horse[row] === '') leftOut.unmeasured++;
+    else rows.push(row);
   }
-  const chosen = chooseMoments(usable.map((row) => compared[row]));
-  const rows = usable.filter((row) => compared[row] === chosen);
-  leftOut.otherMoments = usable.length - rows.length;
-  const picked = (values: Float64Array) => Float64Array.from(rows, (row) => values[row]);
+  const picked = (values: Float64Array) => numbersAt(values, rows);
   const words = (name: string) => {
     const values = text(name);
     return rows.map((row) => values[row]);
   };
-  const start = picked(numbers('start_date'));
-  const end = picked(numbers('end_date'));
+  const start = picked(days.start);
+  const end = picked(days.end);
   return {
-    ...{ outcome, unit: from.unit, size, start, end, compared: chosen, leftOut },
+    ...{ outcome, unit: from.unit, size, start, end, leftOut },
+    compared: words('compared'),
     horse: words('horse_id'),
     limb: words('limb'),
     change: picked(changes),
-    changeError: Float64Array.from(rows, (row) => errors?.[row] ?? Number.NaN),
+    // Both ends were measured by themselves.
+    changeError: Float64Array.from(rows, (row) =>
+      Math.hypot(from.error?.[row] ?? Number.NaN, to.error?.[row] ?? Number.NaN),
+    ),
     atStart: picked(starts),
-    shod: table.names.includes('shod') ? Array.from(picked(numbers('shod')), shoeing) : rows.map(() => ''),
-    farrier: words('farrier'),
+    shod: has('shod') ? Array.from(picked(numbers('shod')), shoeing) : rows.map(() => ''),
+    farrier: has('farrier') ? words('farrier') : rows.map(() => ''),
     season: Array.from(start, (day, i) => quarterOf((day + end[i]) / 2)),
   };
 }
@@ -113,13 +136,40 @@ function shoeing(shod: number): string {
   return shod === 1 ? 'shod' : shod === 0 ? 'bare' : '';
 }
 
-function errorsOf(table: Table, name: string): Float64Array | undefined {
+function textOf(table: Table, name: string): TextColumn {
   const column = table.column(name);
-  return column instanceof TextColumn ? undefined : column.error;
+  if (!(column instanceof TextColumn)) throw new TypeError(`${name} must hold text, and it holds ${column.kind}s`);
+  return column;
 }
 
-function chooseMoments(compared: readonly string[]): string {
-  const count = (words: string) => compared.filter((each) => each === words).length;
+function numbersOf(table: Table, name: string): NumberColumn {
+  const column = table.column(name);
+  if (column instanceof TextColumn) throw new TypeError(`${name} must hold numbers or days, and it holds text`);
+  return column;
+}
+
+/** By hand, as tables of a registry are long and `from` is slow. */
+export function numbersAt(values: Float64Array, rows: readonly number[]): Float64Array {
+  const some = new Float64Array(rows.length);
+  for (let i = 0; i < some.length; i++) some[i] = values[rows[i]];
+  return some;
+}
+
+/** Some of the rows. */
+function takenRows(all: IntervalRows, rows: readonly number[]): IntervalRows {
+  const words = (values: readonly string[]) => rows.map((row) => values[row]);
+  const numbers = (values: Float64Array) => numbersAt(values, rows);
+  return {
+    ...all,
+    ...{ horse: words(all.horse), limb: words(all.limb), compared: words(all.compared), shod: words(all.shod) },
+    ...{ farrier: words(all.farrier), season: words(all.season), start: numbers(all.start), end: numbers(all.end) },
+    ...{ change: numbers(all.change), changeError: numbers(all.changeError), atStart: numbers(all.atStart) },
+  };
+}
+
+/** Which moments are compared, by how many intervals there are of each. */
+export function chooseMoments(counts: ReadonlyMap<string, number>): string {
+  const count = (words: string) => counts.get(words) ?? 0;
   const [undisturbed, ...others] = comparisons;
   if (count(undisturbed) >= enoughIntervals) return undisturbed;
   return others.reduce<string>((best, each) => (count(each) > count(best) ? each : best), undisturbed);

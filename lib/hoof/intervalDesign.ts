@@ -24,7 +24,7 @@ export interface IntervalDesign {
 /** Least numbers below which nothing is fitted: common practice, no source. */
 const least = { horses: 3, intervals: 20, spareRows: 10 } as const;
 /** A circumstance known for fewer of the rows than this is left out of the model rather than losing the rows. */
-const knownEnough = 0.8;
+export const knownEnough = 0.8;
 /** With so many farriers their differences are drawn from one spread; with fewer each has a term of its own. */
 const manyFarriers = 5;
 
@@ -47,14 +47,13 @@ export function intervalDesign(data: IntervalData, ownSlopes: boolean): Interval
   const horse = pick(data.horse);
   const limb = pick(data.limb);
   const horses = new Set(horse).size;
-  if (n < least.intervals || horses < least.horses)
-    return say`There are ${count(n, say`interval`, say`intervals`)} of ${count(horses, say`horse`, say`horses`)} to go by; at least ${least.intervals} intervals of ${least.horses} horses are needed`;
+  const few = tooFew(n, horses);
+  if (few) return few;
 
   const weeks = Float64Array.from(rows, (row) => (data.end[row] - data.start[row]) / 7);
   const mean = meansBy(horse, weeks);
   const within = weeks.map((value, i) => value - mean[i]);
-  if (within.every((value) => Math.abs(value) < 1e-9))
-    return say`Every horse was always seen after the same number of days, so nothing can be said of longer intervals`;
+  if (within.every((value) => Math.abs(value) < 1e-9)) return neverLonger();
 
   const interval = kept.map((row) => say`${shownDay(data.start[row])} to ${shownDay(data.end[row])}`);
   const foot = horse.map((name, i) => `${name} ${limb[i]}`);
@@ -70,8 +69,8 @@ export function intervalDesign(data: IntervalData, ownSlopes: boolean): Interval
     ...varied.filter((name) => name !== 'farrier' || farrierAs === 'fixed'),
   ];
   const terms = 1 + fixed.reduce((sum, name) => sum + levelsOf(name, { limb, ...circumstancesOf(data, pick) }), 0);
-  if (n < terms + least.spareRows)
-    return say`There are ${count(n, say`interval`, say`intervals`)} for ${terms} numbers that the model has to find; at least ${terms + least.spareRows} are needed`;
+  const many = tooManyTerms(n, terms);
+  if (many) return many;
   const random: RandomSpec[] = [
     ...(shares(visit, n) ? [{ by: ['horse', 'interval'] }] : []),
     ...(shares(foot, n) && new Set(foot).size > horses ? [{ by: ['horse', 'limb'] }] : []),
@@ -90,6 +89,22 @@ export function intervalDesign(data: IntervalData, ownSlopes: boolean): Interval
     missing: all - n,
     notKnown: circumstances.filter((name) => !known.includes(name)),
   };
+}
+
+/** Why there are too few rows, or too few horses; nothing where there are enough. */
+export function tooFew(n: number, horses: number): string | undefined {
+  if (n >= least.intervals && horses >= least.horses) return undefined;
+  return say`There are ${count(n, say`interval`, say`intervals`)} of ${count(horses, say`horse`, say`horses`)} to go by; at least ${least.intervals} intervals of ${least.horses} horses are needed`;
+}
+
+export function neverLonger(): string {
+  return say`Every horse was always seen after the same number of days, so nothing can be said of longer intervals`;
+}
+
+/** Why there are too few rows for so many fixed effects; nothing where there are enough. */
+export function tooManyTerms(n: number, terms: number): string | undefined {
+  if (n >= terms + least.spareRows) return undefined;
+  return say`There are ${count(n, say`interval`, say`intervals`)} for ${terms} numbers that the model has to find; at least ${terms + least.spareRows} are needed`;
 }
 
 /** The horses' own shares; with a slope of its own for each, uncorrelated. */

@@ -1,9 +1,9 @@
 import { listed } from '../sheet/listed.ts';
 import {
   chiSquared,
+  type FittedModel,
   fittedValues,
   leaveOneOut,
-  type MixedModel,
   type MixedModelSpec,
   median,
   mixedModel,
@@ -45,8 +45,8 @@ export interface TooLittle {
   readonly reason: string;
 }
 
-export interface IntervalFit {
-  readonly kind: 'fitted';
+/** What the model says of the intervals as a whole. */
+export interface IntervalEffects {
   readonly terms: readonly (IntervalEstimate & { readonly term: string })[];
   /** A week longer within the same horse; and a usual interval a week longer, between horses, where horses differ in it. */
   readonly within: IntervalEstimate;
@@ -59,6 +59,12 @@ export interface IntervalFit {
   readonly n: number;
   /** Rows left out because a circumstance that is in the model is not known. */
   readonly missing: number;
+  /** A single change smaller than this is within its error of measuring, 95 in 100; `NaN` where that is unknown. */
+  readonly smallestChange: number;
+}
+
+export interface IntervalFit extends IntervalEffects {
+  readonly kind: 'fitted';
   readonly rSquared: { readonly marginal: number; readonly conditional: number };
   /** Which entries of the data are in the model; and, for these, weeks beyond the horse's mean, that mean, and the fit. */
   readonly rows: Int32Array;
@@ -70,8 +76,6 @@ export interface IntervalFit {
   readonly adjusted: Float64Array;
   /** The change at a horse's usual interval, all else as it is on average. */
   readonly usual: number;
-  /** A single change smaller than this is within its error of measuring, 95 in 100; `NaN` where that is unknown. */
-  readonly smallestChange: number;
   readonly checks: IntervalChecks;
 }
 
@@ -150,21 +154,9 @@ export function intervalModel(
   });
   return {
     kind: 'fitted',
-    terms: model.fixed.map(({ term, ...rest }) => ({ term, ...estimateOf(rest) })),
-    within: estimateOf(effect),
-    between: model.fixed.some(({ term }) => term === 'interval_mean')
-      ? estimateOf(termOf(model, 'interval_mean')!)
-      : undefined,
-    random: model.random.map(({ by, term, sd }) => ({ by, term, sd })),
-    residualSd: model.residualSd,
-    singular: model.singular,
-    dropped: model.dropped,
-    design: { fixed: planned.fixed, random: planned.random, notKnown: planned.notKnown, farrierAs: planned.farrierAs },
-    n: model.n,
-    missing: planned.missing,
+    ...effectsOf(model, planned, errorsBeyond * median(errors)),
     rSquared: rSquared(model),
     ...{ rows, weeksWithin, weeksMean, fitted, residuals, adjusted, usual },
-    smallestChange: errorsBeyond * median(errors),
     checks: {
       permutation,
       robust: { slope: robust.slope, lower: robust.lower, upper: robust.upper },
@@ -176,6 +168,26 @@ export function intervalModel(
       residuals: normalQuantiles(residuals),
       soonerWhenBad: soonerWhenBad(data, planned, { seed, draws }),
     },
+  };
+}
+
+/** What a model of the intervals says, whatever it was fitted to. */
+export function effectsOf(
+  model: FittedModel,
+  { fixed, random, notKnown, farrierAs, missing }: IntervalEffects['design'] & Pick<IntervalEffects, 'missing'>,
+  smallestChange: number,
+): IntervalEffects {
+  const between = termOf(model, 'interval_mean');
+  return {
+    terms: model.fixed.map(({ term, ...rest }) => ({ term, ...estimateOf(rest) })),
+    within: estimateOf(termOf(model, within)!),
+    between: between && estimateOf(between),
+    random: model.random.map(({ by, term, sd }) => ({ by, term, sd })),
+    residualSd: model.residualSd,
+    singular: model.singular,
+    dropped: model.dropped,
+    design: { fixed, random, notKnown, farrierAs },
+    ...{ n: model.n, missing, smallestChange },
   };
 }
 
@@ -193,7 +205,7 @@ function specOf({ fixed, random }: Pick<IntervalDesign, 'fixed' | 'random'>): Mi
   return { response: 'change', fixed: [...fixed], random };
 }
 
-function termOf(model: MixedModel, term: string) {
+function termOf(model: FittedModel, term: string) {
   return model.fixed.find((each) => each.term === term);
 }
 

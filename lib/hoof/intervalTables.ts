@@ -3,7 +3,7 @@ import { type DisplayUnits, formatQuantity } from '../sheet/display.ts';
 import { fixed as decimals } from '../words/fixed.ts';
 import { say } from '../words/say.ts';
 import type { IntervalData } from './intervalData.ts';
-import type { IntervalFit } from './intervalModel.ts';
+import type { IntervalEffects, IntervalFit } from './intervalModel.ts';
 import { groupName, limitsInWords, pWords, quantity, termWords } from './intervalWords.ts';
 import { unitSuffix } from './partName.ts';
 
@@ -12,7 +12,10 @@ import { unitSuffix } from './partName.ts';
  * is left out: their horses differ too, so it is no score.
  * @returns estimates in the outcome's unit, for one week more where the term is an interval's length
  */
-export function termTable({ outcome, unit }: IntervalData, { terms, random, residualSd }: IntervalFit): Columns {
+export function termTable(
+  { outcome, unit }: Pick<IntervalData, 'outcome' | 'unit'>,
+  { terms, random, residualSd }: IntervalEffects,
+): Columns {
   const end = unitSuffix(outcome);
   const fixed = terms.filter(({ term }) => !term.startsWith('farrier'));
   const numbers = (of: (term: (typeof fixed)[number]) => number) =>
@@ -41,7 +44,7 @@ export function termTable({ outcome, unit }: IntervalData, { terms, random, resi
 }
 
 /** The model's table in words, for reading: numbers with as many decimals as their errors deserve. */
-export function termWordsTable(data: IntervalData, fit: IntervalFit, units: DisplayUnits): Columns {
+export function termWordsTable(data: Pick<IntervalData, 'unit'>, fit: IntervalEffects, units: DisplayUnits): Columns {
   const fixed = fit.terms.filter(({ term }) => !term.startsWith('farrier'));
   const varied = [...fit.random, { by: '', term: '', sd: fit.residualSd }];
   const blank = varied.map(() => '');

@@ -4,7 +4,7 @@ import { fixed } from '../words/fixed.ts';
 import { midSentence } from '../words/midSentence.ts';
 import { say } from '../words/say.ts';
 import type { IntervalData } from './intervalData.ts';
-import type { IntervalEstimate, IntervalFit } from './intervalModel.ts';
+import type { IntervalEffects, IntervalEstimate, IntervalFit } from './intervalModel.ts';
 import { isLimb, limbName } from './limbs.ts';
 import { measured } from './measured.ts';
 import { measures } from './measures/index.ts';
@@ -45,21 +45,21 @@ function pace({ estimate, se }: IntervalEstimate, asked: Asked, units: DisplayUn
  * @example 'A week longer went with 0.4 mm more difference between inside and outside, seen from the front, within the
  *   same horse (95% interval +0.1 mm to +0.7 mm)'
  */
-export function effectSentence({ within }: IntervalFit, asked: Asked, units: DisplayUnits): string {
+export function effectSentence({ within }: IntervalEffects, asked: Asked, units: DisplayUnits): string {
   const told = within.lower > 0 || within.upper < 0;
   const sentence = say`A week longer went with ${pace(within, asked, units)}, within the same horse (95% interval ${limitsInWords(within, asked.unit, units)})`;
   return told ? sentence : say`${sentence}; these intervals can’t tell that from none at all`;
 }
 
 /** The comparison between horses, and why it answers another question. */
-export function betweenSentence({ between }: IntervalFit, asked: Asked, units: DisplayUnits): string {
+export function betweenSentence({ between }: IntervalEffects, asked: Asked, units: DisplayUnits): string {
   if (between === undefined)
     return say`All horses have the same usual interval, so nothing compares one horse with another.`;
   return say`Between horses, a usual interval a week longer went with ${pace(between, asked, units)} (95% interval ${limitsInWords(between, asked.unit, units)}). That compares horses and not intervals: who is seen how often is nobody’s chance.`;
 }
 
 /** Whether the effect is larger than the error of measuring one change. */
-export function errorSentence({ within, smallestChange }: IntervalFit, asked: Asked, units: DisplayUnits): string {
+export function errorSentence({ within, smallestChange }: IntervalEffects, asked: Asked, units: DisplayUnits): string {
   if (Number.isNaN(smallestChange))
     return say`How large the error of measuring is isn’t known here: readings of the same foot repeated in one sitting would tell.`;
   const change = formatQuantity(smallestChange, asked.unit, units);
@@ -84,7 +84,7 @@ export function groupName(by: string, term = '(Intercept)'): string {
 }
 
 /** A fit with a variance at zero is an answer: which one, in words; nothing where there is none. */
-export function singularSentence({ singular, random, residualSd }: IntervalFit): string {
+export function singularSentence({ singular, random, residualSd }: IntervalEffects): string {
   if (!singular) return '';
   const flat = random.filter(({ sd }) => sd < 1e-5 * residualSd).map(({ by, term }) => groupName(by, term));
   return say`The fit finds no variation of its own between ${listed(flat)} once everything else is counted (an estimate of zero). That is an answer and not a failure; it often means that there are few of them, or that they are alike.`;
@@ -106,7 +106,10 @@ export function termWords(term: string): string {
 }
 
 /** The exact model in words, for whoever wants to repeat it elsewhere. */
-export function modelSentence({ design, n, missing, random }: IntervalFit, asked: IntervalData): string {
+export function modelSentence(
+  { design, n, missing, random }: IntervalEffects,
+  asked: Asked & Pick<IntervalData, 'compared'>,
+): string {
   const names: Readonly<Record<string, string>> = {
     interval_within: say`the length of the interval in weeks beyond the mean of its horse`,
     interval_mean: say`that mean`,

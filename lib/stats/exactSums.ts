@@ -127,7 +127,7 @@ export class ExactSums {
 
   /** The sums put in another order, each written in the one way, without digits that none needs. */
   settle(order: Int32Array): void {
-    this.#digits = this.#digits.map((digit) => Float64Array.from(order, (from) => digit[from]));
+    this.#digits = this.#digits.map((digit) => inOrder(digit, order));
     this.#length = order.length;
     this.carry();
     const needed = this.#digits.map((digit) => digit.some((each) => each !== 0));
@@ -200,6 +200,12 @@ function roundedOff(a: number, b: number, product: number): number {
 function upper(value: number): number {
   const large = (2 ** 27 + 1) * value;
   return large - (large - value);
+}
+
+function inOrder(digit: Float64Array, order: Int32Array): Float64Array {
+  const moved = new Float64Array(order.length);
+  for (let at = 0; at < order.length; at++) moved[at] = digit[order[at]];
+  return moved;
 }
 
 function longer(digit: Float64Array, length: number): Float64Array {

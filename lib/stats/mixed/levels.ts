@@ -99,15 +99,26 @@ export class Levels {
 
   /**
    * Puts the levels in the order of the outer levels, then of the values.
-   * @param outerRank  for each outer level, and `rank` for each code, its new place
-   * @returns for each new place, the old one
+   * @param outerOrder  for each new place of the outer levels, the old one; and `codeOrder` so of the codes
+   * @returns for each new place of these levels, the old one
    */
-  settle(outerRank: Int32Array, rank: Int32Array): Int32Array {
-    const { outer, codes } = this;
-    const place = Float64Array.from(codes, (code, level) => outerRank[outer[level]] * rank.length + rank[code]);
-    const order = codes.map((_, level) => level).sort((a, b) => place[a] - place[b]);
-    this.#outer = order.map((from) => outerRank[outer[from]]);
-    this.#codes = order.map((from) => rank[codes[from]]);
+  settle(outerOrder: Int32Array, codeOrder: Int32Array): Int32Array {
+    const [outerRank, rank] = [ranks(outerOrder), ranks(codeOrder)];
+    const width = codeOrder.length;
+    const places = new Float64Array(this.#size);
+    for (let level = 0; level < places.length; level++)
+      places[level] = outerRank[this.#outer[level]] * width + rank[this.#codes[level]];
+    // Numbers sort faster than levels that are compared; which level each was tells the hash table.
+    places.sort();
+    const order = new Int32Array(places.length);
+    const [outers, codes] = [new Int32Array(places.length), new Int32Array(places.length)];
+    for (let place = 0; place < order.length; place++) {
+      outers[place] = Math.floor(places[place] / width);
+      codes[place] = places[place] % width;
+      order[place] = this.#slots[this.#slot(outerOrder[outers[place]], codeOrder[codes[place]])];
+    }
+    this.#outer = outers;
+    this.#codes = codes;
     this.#spread(this.#slots.length);
     return order;
   }
@@ -138,7 +149,7 @@ function longer(array: Int32Array<ArrayBuffer>): Int32Array<ArrayBuffer> {
 }
 
 /** Each old place's new one. */
-export function ranks(order: Int32Array): Int32Array {
+function ranks(order: Int32Array): Int32Array {
   const rank = new Int32Array(order.length);
   for (let place = 0; place < order.length; place++) rank[order[place]] = place;
   return rank;

@@ -4,7 +4,7 @@ import { checkRows, solve } from './fit.ts';
 import { describe, type FittedModel } from './fittedModel.ts';
 import type { MixedModelSpec } from './mixedModel.ts';
 import { readSums, writeSums } from './savedSums.ts';
-import { columnsOf, type ModelSumsSpec, outermost, type SumSpec, sumSpecOf } from './sumSpec.ts';
+import { columnsOf, type ModelSumsSpec, outermost, type SumSpec, sameSet, sumSpecOf } from './sumSpec.ts';
 import { type Kinds, SumStore } from './sumStore.ts';
 
 /**
@@ -57,6 +57,22 @@ export class ModelSums {
   /** Rows that were added and left out for a missing cell. */
   get missing(): number {
     return this.#store?.missing ?? 0;
+  }
+
+  /**
+   * How many combinations of some columns' values there are in the rows.
+   * @param columns  those of a random term or of a fixed one
+   * @throws TypeError where these columns make no term
+   */
+  levels(columns: readonly string[]): number {
+    const found = this.#store?.levels.find((each) => sameSet(each.columns, columns));
+    if (this.#store && !found) throw new TypeError(`No sums are kept by ${columns.join(' and ')}`);
+    return found?.size ?? 0;
+  }
+
+  /** The values that a column of categories or groups has in the rows. */
+  values(column: string): readonly (number | string)[] {
+    return this.#store?.values.get(column)?.met ?? [];
   }
 
   /**

@@ -1,6 +1,6 @@
 import { ExactSums } from '../exactSums.ts';
 import type { Data } from './design.ts';
-import { Levels, ranks, Values } from './levels.ts';
+import { Levels, Values } from './levels.ts';
 import { type SumSpec, sameSet, tablesOf } from './sumSpec.ts';
 
 /** Whether a column holds numbers or text. */
@@ -150,17 +150,17 @@ export class SumStore {
   /** Puts everything in the order of the values: from here on only what was added tells, not when. */
   settle(): void {
     if (this.#settled) return;
-    const rankOf = new Map<string, Int32Array>();
+    const codeOrder = new Map<string, Int32Array>();
     for (const [name, values] of this.values) {
       const order = values.order();
-      rankOf.set(name, ranks(order));
+      codeOrder.set(name, order);
       this.values.set(name, new Values(Array.from(order, (code) => values.met[code])));
     }
     const orderOf = new Map<Levels, Int32Array>();
     for (const levels of this.levels) {
       const last = levels.columns[levels.columns.length - 1];
-      const outer = levels.within && ranks(orderOf.get(levels.within)!);
-      orderOf.set(levels, outer ? levels.settle(outer, rankOf.get(last)!) : Int32Array.of(0));
+      const outer = levels.within && orderOf.get(levels.within)!;
+      orderOf.set(levels, outer ? levels.settle(outer, codeOrder.get(last)!) : Int32Array.of(0));
     }
     const order = this.terms.flatMap(({ levels, sumOf }) => Array.from(orderOf.get(levels)!, (level) => sumOf[level]));
     for (const { levels, sums } of this.tables) {

@@ -382,5 +382,7 @@ describe('what sums refuse', () => {
     const within = new Uint8Array(bytes.length + 3);
     within.set(bytes, 3);
     expect(ModelSums.load(within.subarray(3)).save()).toEqual(bytes);
+    // As a file is read.
+    expect(ModelSums.load(Buffer.from(bytes)).save()).toEqual(bytes);
   });
 });
