@@ -48,6 +48,7 @@ export { history } from './hoof/history.ts';
 export { type IntervalData, type IntervalQuestion, intervalData } from './hoof/intervalData.ts';
 export {
   type IntervalAnswer,
+  type IntervalEffects,
   type IntervalEstimate,
   type IntervalFit,
   type IntervalOptions,
@@ -55,6 +56,12 @@ export {
   intervalModel,
 } from './hoof/intervalModel.ts';
 export { type IntervalSpread, intervalSpread, usualChangeSpread } from './hoof/intervalSpread.ts';
+export {
+  type Circumstance,
+  IntervalSums,
+  type IntervalSumsFit,
+  type IntervalSumsOptions,
+} from './hoof/intervalSums.ts';
 export { horseTable, intervalTable, termTable, termWordsTable } from './hoof/intervalTables.ts';
 export { intervalTask } from './hoof/intervalTask.ts';
 export {

@@ -144,8 +144,10 @@ function textOf(table: Table, name: string): TextColumn {
 
 function numbersOf(table: Table, name: string): NumberColumn {
   const column = table.column(name);
-  if (column instanceof TextColumn) throw new TypeError(`${name} must hold numbers or days, and it holds text`);
-  return column;
+  if (!(column instanceof TextColumn)) return column;
+  if (column.levels.length > 0) throw new TypeError(`${name} must hold numbers or days, and it holds text`);
+  // A file that never names it can't say what it would be.
+  return { kind: 'number', unit: '1', values: new Float64Array(table.rows).fill(Number.NaN) };
 }
 
 /** By hand, as tables of a registry are long and `from` is slow. */

@@ -95,7 +95,7 @@ export class IntervalSums {
    */
   add(table: Table | Columns): this {
     const rows = intervalRows(isTable(table) ? table : plainTable(table), this.options);
-    this.#settleUnit(rows.unit);
+    if (rows.horse.length > 0) this.#settleUnit(rows.unit);
     this.#leftOut.unmeasured += rows.leftOut.unmeasured;
     this.#leftOut.therapeutic += rows.leftOut.therapeutic;
     const { circumstances } = this.options;

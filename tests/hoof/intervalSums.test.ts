@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readTable } from '../../lib/files/readTable.ts';
+import { writeTable } from '../../lib/files/writeTable.ts';
 import { herd, intervalSheet } from '../../lib/hoof/herd.ts';
 import { type IntervalData, intervalData, intervalRows } from '../../lib/hoof/intervalData.ts';
 import { type IntervalFit, intervalModel } from '../../lib/hoof/intervalModel.ts';
@@ -234,6 +235,24 @@ describe('sums of intervals', () => {
     expect(data.horse.length).toBeGreaterThan(300);
     expectSame(sums, data);
     expect(sums.save()).toEqual(new IntervalSums(asked).add(sheet).save());
+  });
+
+  it('of files that were written and read again give the same, but for the errors, which files lack', () => {
+    const table = tableOf({ ...yard, farrier: yard.farrier.map(() => '') });
+    const [known, unknown] = [0, 1].map((part) =>
+      taken(
+        table,
+        rowsOf(table).filter((row) => (row % 9 === 0) === (part === 1)),
+      ),
+    );
+    const blank = { values: rowsOf(unknown).map(() => '') };
+    const files = [known, { ...unknown, shod: blank, wall_level_end_mm: blank }, unknown];
+    const [direct, read] = [(file: Columns) => file, (file: Columns) => readTable(writeTable(file)).columns].map(
+      (way) => files.reduce((sums, file) => sums.add(way(file)), new IntervalSums(asked)).answer(),
+    ) as IntervalSumsFit[];
+    expect(direct.leftOut.unmeasured).toBeGreaterThan(unknown.limb.values.length);
+    expect(direct.smallestChange).toBeGreaterThan(0);
+    expect(read).toEqual({ ...direct, smallestChange: Number.NaN });
   });
 
   it('refuse another question, another unit, columns that are not there, and other bytes', () => {
