@@ -57,10 +57,10 @@ interface Head {
   })[];
 }
 
-const format = 'evenhoof interval sums 1';
+const format = 'interval-sums-1';
 const everyCircumstance: readonly Circumstance[] = ['season', 'shod', 'farrier'];
 /** Stands for a circumstance that isn't known, in rows that no model with that circumstance is fitted to. */
-const unknownWord = 'not known';
+const unknownWord = 'unknown';
 const groups: readonly RandomSpec[] = [{ by: ['horse', 'interval'] }, { by: ['horse', 'limb'] }];
 
 /**

@@ -20,7 +20,7 @@ interface SavedStore {
   readonly sums: readonly (readonly [number, number, number])[];
 }
 
-const format = 'evenhoof model sums 1';
+const format = 'model-sums-1';
 
 /**
  * Sums as bytes: a head, then doubles with the lowest byte first: for each grouping its levels' outer levels and codes, then each
