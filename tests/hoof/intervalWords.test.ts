@@ -96,7 +96,7 @@ describe('the answer in words', () => {
   it('puts every check and explanation into a sentence without cause, cut or judgement', () => {
     const checks = checkSentences(fit, data, units);
     expect(checks).toHaveLength(5);
-    expect(checks[0]).toMatch(/Shuffling.* p (below )?0\.\d+ \(99 drawn\); the model says p/);
+    expect(checks[0]).toMatch(/Shuffling.* p (below )?0\.\d+ \(99 drawn by lot\); the model says p/);
     const explanations = explanationSentences(fit, data, units);
     expect(explanations.join(' ')).toMatch(
       /Season, shoeing and farrier.*Were feet seen sooner because they were bad\?.*Which horses are seen how often/s,
