@@ -4,7 +4,7 @@ import {
   chosen,
   columnTitle,
   type DisplayUnits,
-  daysFromIso,
+  dayOrder,
   findingWords,
   fixed,
   footName,
@@ -17,6 +17,7 @@ import {
   limbName,
   limbs,
   midSentence,
+  parseDate,
   ranking,
   say,
   shownDay,
@@ -54,7 +55,8 @@ export const page: HerdPage = {
     const asked = chosen(controls, 'horses', names).filter((name) => names.includes(name));
     const horses = asked.length === 0 ? names : asked;
     const layout = chosen(controls, 'layout', 'page') === 'line' ? 'line' : 'page';
-    const day = daysFromIso(chosen(controls, 'day', ''));
+    const typed = chosen(controls, 'day', '').trim();
+    const day = dayOf(typed);
     const when = Number.isFinite(day) ? shownDay(day) : '';
     const { raise, unsure, onPurpose } = ranking(herd.occasions, herd.ranges);
     const findings = [...raise, ...unsure, ...onPurpose];
@@ -68,9 +70,12 @@ export const page: HerdPage = {
             kind: 'control',
             name: 'day',
             label: say`Day of the visit`,
-            help: say`Such as 2026-12-07; leave it empty to write it by hand.`,
+            help:
+              typed === '' || Number.isFinite(day)
+                ? say`Such as 2026-12-07; leave it empty to write it by hand.`
+                : say`Which day this is can’t be told. Write it as year-month-day, such as 2026-12-07.`,
             input: 'text',
-            value: Number.isFinite(day) ? isoFromDays(day) : '',
+            value: Number.isFinite(day) ? isoFromDays(day) : typed,
           },
           { kind: 'control', name: 'layout', label: say`On paper`, input: 'choice', options: layouts, value: layout },
           {
@@ -101,6 +106,14 @@ export const page: HerdPage = {
   },
 };
 
+/** The day that someone typed, `NaN` where there is none or it could be two. */
+function dayOf(typed: string): number {
+  const { dmy, mdy } = parseDate(typed) ?? { dmy: Number.NaN, mdy: Number.NaN };
+  if (dayOrder !== undefined) return dayOrder === 'dmy' ? dmy : mdy;
+  if (Number.isNaN(dmy) || Number.isNaN(mdy)) return Number.isNaN(dmy) ? mdy : dmy;
+  return dmy === mdy ? dmy : Number.NaN;
+}
+
 function sheetOfPaper(
   herd: Herd,
   horse: string,
@@ -123,7 +136,9 @@ function sheetOfPaper(
       own.length === 0
         ? {
             kind: 'prose',
-            text: say`Nothing stands out from this herd and this horse’s own past by more than the error of measuring.`,
+            text: seenOnce(herd, horse)
+              ? say`Measured on one day so far: with no earlier numbers of this horse beside them, these can’t show a change.`
+              : say`Nothing stands out from this herd and this horse’s own past by more than the error of measuring.`,
           }
         : {
             kind: 'form',
@@ -143,6 +158,13 @@ function sheetOfPaper(
       },
     ],
   };
+}
+
+/** Whether all that is known of a horse is from one day, or from none. */
+function seenOnce({ occasions }: Herd, horse: string): boolean {
+  const names = occasions.column('horse_id').values;
+  const date = occasions.column('date').values as Float64Array;
+  return new Set(date.filter((day, row) => names[row] === horse && !Number.isNaN(day))).size < 2;
 }
 
 const sure: Readonly<Record<HerdFinding['state'], string>> = {

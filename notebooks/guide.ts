@@ -3,6 +3,7 @@ import {
   footPartsBelow,
   footUnderWeight,
   type HerdPage,
+  type Measured,
   measureDrawing,
   measured,
   midSentence,
@@ -35,6 +36,12 @@ const round = [
     names: ['foot_width_mm', 'foot_length_mm', 'frog_width_mm', 'frog_length_mm', 'heel_width_mm'],
     text: say`With the foot picked out and held up by the person at the horse’s head or by a third: width at the widest place, length from the toe to a line across the heel buttresses, the frog’s width and length, and the width across the heels. Brush the sole clean first. This is also the moment to see a nail, a crack or a smell: stop there and call for help.`,
   },
+  {
+    id: 'horse',
+    title: say`The whole horse`,
+    names: ['girth_cm', 'length_cm'],
+    text: say`Only where a body weight is wanted and there is no weighbridge: the weight worked out from these two is off by 5 to 10 percent.`,
+  },
 ] as const;
 
 const glossary = [
@@ -59,7 +66,19 @@ const glossary = [
   ],
   [say`Interval`, say`the days from one visit’s work to the next.`],
   [say`Level`, say`inside and outside of one foot equally high.`],
-  [say`LF, RF, LH, RH`, say`left fore, right fore, left hind, right hind; left is the horse’s own left.`],
+  [
+    say`LF, RF, LH, RH`,
+    say`left fore, right fore, left hind, right hind; left is the horse’s own left, the near side, and right the off side.`,
+  ],
+  [
+    say`95% interval`,
+    say`the values that these records leave open: of a hundred such intervals from other records about 95 hold the true one.`,
+  ],
+  [
+    say`p-value`,
+    say`how often chance alone would show a difference at least so large, if there were none. It doesn’t say how large or how likely the difference is.`,
+  ],
+  [say`Range`, say`from where to where a value is usually held to be normal, with its source; a convention.`],
   [say`Repeat`, say`a second reading of the same foot at the same moment, without looking at the first.`],
   [say`Therapeutic`, say`set so on purpose by vet and farrier. Such a foot is drawn and listed, never ranked.`],
   [say`Underrun`, say`heels that slope forward under the foot much more than the toe does.`],
@@ -73,7 +92,7 @@ export const page: HerdPage = {
     {
       kind: 'prose',
       tone: 'caution',
-      text: say`A nail or puncture in the sole, sudden lameness, heat or a strong pulse: call the vet now, and don’t measure. Everything that must come first stands on the page [Cautions](cautions.html).`,
+      text: say`A nail or puncture in the sole or the frog, sudden lameness, heat or a strong pulse: call the vet now, and don’t measure. Everything that must come first stands on the page [Cautions](cautions.html).`,
     },
     ...paragraphs(say`Before you begin`, 'begin', [
       say`You need a second person, a rule in millimetres, a gauge or a protractor for angles, a hoof pick and brush, something to write on, and ten quiet minutes a horse. Nothing here needs a network.`,
@@ -118,7 +137,7 @@ export const page: HerdPage = {
     ]),
     ...paragraphs(say`Reading the page on longer intervals`, 'intervals', [
       say`[Does a longer interval cost balance?](longer-intervals.html) compares each horse with itself: intervals that were longer than that horse’s usual ones against those that were shorter. The sentence under “The answer” gives the change for one week more and its 95% interval. If the interval holds zero, these records can’t tell.`,
-      say`Look at the picture before the p, and at “What could explain it” after it. Horses that are seen more often because their feet are bad turn the comparison between horses round; that is why the effect within a horse stands alone. To be sure takes a trial: [Plan a trial](plan-a-trial.html).`,
+      say`Look at the picture before the p-value, and at “What could explain it” after it. Horses that are seen more often because their feet are bad turn the comparison between horses round; that is why the effect within a horse stands alone. To be sure takes a trial: [Plan a trial](plan-a-trial.html).`,
     ]),
     { kind: 'heading', level: 2, text: say`Words`, id: 'words' },
     { kind: 'prose', text: glossary.map(([word, meaning]) => `**${word}**: ${meaning}`).join('\n\n') },
@@ -133,6 +152,13 @@ function plain(all: readonly string[]): Block[] {
   return [{ kind: 'prose', text: all.join('\n\n') }];
 }
 
+/** From where to where each column of a view is measured, and how. */
+function taken(from: Measured['view']): string[] {
+  return measured
+    .filter(({ view }) => view === from)
+    .map(({ title, landmarks, how }) => `**${title}**: ${landmarks} ${how}`);
+}
+
 function view({ id, title, names, text }: (typeof round)[number]): Block[] {
   const drawing = measureDrawing(names);
   const rows = names.map((name) => midSentence(measured.find((row) => row.name === name)!.title));
@@ -143,7 +169,7 @@ function view({ id, title, names, text }: (typeof round)[number]): Block[] {
       layout: 'side by side',
       blocks: [
         ...(drawing === undefined ? [] : [{ kind: 'drawings' as const, items: [{ title: rows.join(', '), drawing }] }]),
-        ...plain([text]),
+        ...plain([text, ...taken(id)]),
       ],
     },
   ];

@@ -85,7 +85,7 @@ export const page: HerdPage = {
       { kind: 'heading', level: 2, text: say`Beside the textbook`, id: 'textbook' },
       { kind: 'chart', ...rangeSharesChart(herd.occasions, { units, ranges: herd.ranges }) },
       { kind: 'heading', level: 2, text: say`Choose and compare`, id: 'compare' },
-      { kind: 'linked', ...linkedHerd(herd.occasions, { units, column: 'wall_level_mm' }) },
+      { kind: 'linked', ...linkedHerd(herd.occasions, { units, column: comparedColumn(herd) }) },
       {
         kind: 'sheet',
         name: 'feet',
@@ -99,16 +99,28 @@ export const page: HerdPage = {
 
 function figures(herd: Herd, { raise, feet, once }: Ranking): Block {
   const date = herd.occasions.column('date').values as Float64Array;
+  // A total below the table has a name too, but no foot.
+  const measured = new Set(
+    (herd.occasions.column('horse_id').values as readonly string[]).filter((name) => name !== ''),
+  );
   const last = date.reduce((latest, day) => Math.max(latest, day), Number.NEGATIVE_INFINITY);
   return {
     kind: 'figures',
     items: [
-      { label: say`horses`, value: String(herd.horses.rows) },
+      { label: say`horses measured`, value: String(measured.size) },
       { label: say`feet measured`, value: String(feet), note: once > 0 ? say`${once} of them once so far` : undefined },
       { label: say`worth raising`, value: String(raise.length) },
       { label: say`last measured`, value: Number.isFinite(last) ? shownDay(last) : say`never` },
     ],
   };
+}
+
+/** What is compared at first: level from the front, or what of the rest was measured. */
+function comparedColumn({ occasions }: Herd): string {
+  const known = (name: string) =>
+    occasions.names.includes(name) &&
+    (occasions.column(name).values as Float64Array).some((value) => !Number.isNaN(value));
+  return ['wall_level_mm', 'heel_level_mm', 'toe_angle_deg', 'toe_length_mm'].find(known) ?? 'wall_level_mm';
 }
 
 function section(

@@ -48,6 +48,14 @@ export function withoutUnit(words: readonly string[]): { stem: string; unit?: st
   return { stem: rest.join(' '), unit };
 }
 
+/**
+ * The unit, as a code, that stands at the end of a heading.
+ * @example unitOfHeading('Toe (cm)') // 'cm'
+ */
+export function unitOfHeading(heading: string): string | undefined {
+  return withoutUnit(wordsOf(heading)).unit;
+}
+
 const known = new WeakMap<TableSchema, ReadonlyMap<string, ColumnSchema>>();
 
 /** The schema's columns by every form of heading they go by. */

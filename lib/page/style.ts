@@ -125,6 +125,7 @@ const elsewhere = `
   .form thead th { background: none; }
   .form-table { overflow: visible; }
   .form .to-fill { min-width: 0; }
+  .sheet-of-paper:has(> .prose) .form:has(.to-fill) tbody tr { height: 8mm; }
   pre { white-space: pre-wrap; }
   .form tbody th { white-space: nowrap; }
   .form .ruled hr { height: 1.7em; }

@@ -1,12 +1,14 @@
 import {
   type ColumnUse,
   type Limb,
+  limbInHeading,
   limbName,
   limbs,
   say,
   schemas,
   symbolOf,
   type TableName,
+  unitOfHeading,
   usualUnits,
 } from '../../lib/index.ts';
 
@@ -38,8 +40,9 @@ export function ColumnChoice({ heading, cells, table, use, change }: Props) {
           value={use.kind === 'column' ? use.column : `:${use.kind}`}
           onChange={({ currentTarget: { value } }) => {
             if (value === ':own' || value === ':nothing') change({ kind: value === ':own' ? 'own' : 'nothing' });
-            else
-              change({ kind: 'column', column: value, ...(use.kind === 'column' && use.limb && { limb: use.limb }) });
+            else if (use.kind === 'column')
+              change({ kind: 'column', column: value, ...(use.limb && { limb: use.limb }) });
+            else change({ kind: 'column', column: value, ...saidInHeading(heading, table, value) });
           }}
         >
           {heading !== '' && <option value=":own">{say`kept under its own heading`}</option>}
@@ -88,6 +91,15 @@ export function ColumnChoice({ heading, cells, table, use, change }: Props) {
       )}
     </li>
   );
+}
+
+/** The limb and the unit that a heading names, where the column is one of numbers. */
+function saidInHeading(heading: string, table: TableName, name: string): { limb?: Limb; unit?: string } {
+  const column = schemas[table].columns.find((one) => one.name === name);
+  if (column?.kind !== 'number') return {};
+  const limb = table === 'feet' ? limbInHeading(heading)?.limb : undefined;
+  const unit = usualUnits(column.unit).find((code) => code === unitOfHeading(heading) && code !== column.unit);
+  return { ...(limb && { limb }), ...(unit && { unit }) };
 }
 
 /** A name or a cell may be thousands of letters long. */

@@ -29,7 +29,7 @@ export function ProblemSheet({ problems }: { problems: readonly Problem[] }) {
             kind: 'sheet',
             name: 'problems',
             title: say`Cells that could not be used`,
-            caption: say`They are kept as entered and left out of every computation. Row 1 is the heading.`,
+            caption: say`They are kept as entered and left out of every computation. Rows are numbered as a spreadsheet numbers them.`,
             sheet,
           },
         ]}

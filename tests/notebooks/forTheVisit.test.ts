@@ -37,6 +37,26 @@ describe('the page for the visit', () => {
     expect(lines.rows.every((cells) => cells.at(-1) === '')).toBe(true);
   });
 
+  it('takes a day written either way where it can be only one, and keeps what was typed where it could be two', () => {
+    const day = (typed: string) => {
+      const [control] = shown({ day: typed }).filter((block) => block.kind === 'control' && block.name === 'day');
+      if (control?.kind !== 'control') throw new Error('no day');
+      return [control.value, control.help];
+    };
+    expect(day('16/12/2026')).toEqual(['2026-12-16', day('')[1]]);
+    const [kept, help] = day('07/12/2026');
+    expect(kept).toBe('07/12/2026');
+    expect(help).toContain('can’t be told');
+  });
+
+  it('doesn’t say that nothing stands out from the past of a horse that has none', () => {
+    const text = 'horse,date,limb,toe angle\nBella,2026-03-09,LF,52\nBella,2026-03-09,RF,52\n';
+    const once = herd({ feet: readTable(text, { schema: 'feet' }).columns });
+    const said = JSON.stringify(page.blocks({ herd: once, controls: {}, units }));
+    expect(said).toContain('Measured on one day so far');
+    expect(said).not.toContain('Nothing stands out');
+  });
+
   it('gives a table to fill in that reads back as feet of that day, every foot before and after the work', () => {
     const file = shown({ horses: ['Otter', 'Wren'], day: '2026-12-07' }).find((block) => block.kind === 'download');
     if (file?.kind !== 'download') throw new Error('no file');

@@ -55,12 +55,13 @@ function planOf(grid: CellGrid, table: TableName, headingRow: number): { plan: I
     const cells = body.map((row) => row[c] ?? '');
     const matches = headingMatches(heading, cells, schema, mark).map((match) => ({ ...match, c }));
     const split = table === 'feet' ? limbInHeading(heading) : undefined;
-    const across = split
-      ? headingMatches(split.rest, cells, schema, mark)
-          .filter(({ column }) => column.kind === 'number' || column.kind === 'boolean')
-          .map((match) => ({ ...match, c, limb: split.limb }))
-      : [];
-    return [...across, ...matches] as (ColumnMatch & { c: number; limb?: Limb })[];
+    if (split === undefined) return matches;
+    const ofAFoot = ({ column }: ColumnMatch) => column.kind === 'number' || column.kind === 'boolean';
+    const across = headingMatches(split.rest, cells, schema, mark)
+      .filter(ofAFoot)
+      .map((match) => ({ ...match, c, limb: split.limb }));
+    // The limb's letters are no words of a name: “OF angle” is of the off fore, not “angle of heel”.
+    return [...across, ...matches.filter((match) => !ofAFoot(match))] as (ColumnMatch & { c: number; limb?: Limb })[];
   });
   const chosen = assigned(candidates);
   const names = new Set(chosen.map(({ column }) => column.name));

@@ -39,6 +39,11 @@ describe('suggestPlan', () => {
     ]);
   });
 
+  it('takes no letters of a limb for words of a column’s name', () => {
+    const plan = suggestPlan(grid('Horse,Date,OF angle,OF toe angle,NF inside heel mm', 'Bella,2026-03-09,51,52,48'));
+    expect(short(plan)).toEqual(['horse_id', 'date', 'own', 'RF toe_angle_deg', 'LF medial_heel_mm']);
+  });
+
   it('finds dates and limbs by their cells, the horse by being a name, and angles by most of their words', () => {
     const plan = suggestPlan(
       grid('Wer,Wann,Welcher,Dorsal hoof angle deg,Pulse', 'Bella,9.3.2026,VL,52,40', 'Otto,10.3.2026,near fore,51,38'),
