@@ -82,6 +82,7 @@ const parts = `
 .form td { font-variant-numeric: tabular-nums lining-nums; }
 .form thead th { background: var(--wash); font-weight: 600; }
 .form .to-fill { min-width: 4.5rem; height: 2.2em; background: var(--card); }
+.form:has(.to-fill) tbody th { min-width: 8rem; }
 pre { overflow-x: auto; margin: var(--space-close) 0; padding: var(--space-near); border: var(--stroke-thin) solid var(--rule); background: var(--card); font: var(--size-label)/1.45 var(--font-formula); }
 .ruled { max-width: 46rem; }
 .ruled hr { height: 2em; margin: 0; border: 0; border-bottom: var(--stroke-thin) solid var(--edge); }
@@ -128,6 +129,7 @@ const elsewhere = `
   .sheet-of-paper:has(> .prose) .form:has(.to-fill) tbody tr { height: 8mm; }
   pre { white-space: pre-wrap; }
   .form tbody th { white-space: nowrap; }
+  .form:has(.to-fill) tbody th { min-width: 0; }
   .form .ruled hr { height: 1.7em; }
   .small { grid-template-columns: repeat(3, 1fr); gap: 0 4mm; }
   .small .figure-title { font-size: 7.5pt; margin: 0; }
