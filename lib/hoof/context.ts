@@ -24,8 +24,8 @@ export interface Context {
 
 /** The words that people write for yes and no. */
 export const yesAndNo: Readonly<Record<'yes' | 'no', readonly string[]>> = {
-  yes: ['yes', say`yes`, 'y', 'true', 't', '1', 'x', 'on'],
-  no: ['no', say`no`, 'n', 'false', 'f', '0', 'off'],
+  yes: [...new Set(['yes', say`yes`]), 'y', 'true', 't', '1', 'x', 'on'],
+  no: [...new Set(['no', say`no`]), 'n', 'false', 'f', '0', 'off'],
 };
 
 /** Keys and circumstances of the three tables, in the order in which they are written. */

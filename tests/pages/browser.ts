@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { existsSync, mkdirSync } from 'node:fs';
 import { cp, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -9,6 +9,7 @@ import {
   type Browser,
   type BrowserContext,
   type BrowserContextOptions,
+  type Locator,
   type Page,
   chromium as playwright,
 } from 'playwright-core';
@@ -18,7 +19,17 @@ import { type Served, serve } from './serve.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const ownSite = join(root, 'dist/notebook');
-export const shots = join(root, 'tests/pages/shots');
+const shots = join(root, 'tests/pages/shots');
+const wanted = process.env.SHOTS !== undefined;
+if (wanted) mkdirSync(shots, { recursive: true });
+
+/** Takes a picture of a page or a part of it to look at, where `SHOTS=1` asks for pictures: whole pages take long. */
+export async function shot(of: Page | Locator, name: string): Promise<void> {
+  if (wanted) await of.screenshot({ path: join(shots, `${name}.png`), ...('goto' in of && { fullPage: true }) });
+}
+
+/** Where to leave a page on paper, if pictures are asked for. */
+export const paperFile = (name: string) => (wanted ? join(shots, `${name}.pdf`) : undefined);
 
 /** The browser an npm package ships, with the web's safeguards on, which that package's own arguments switch off. */
 async function launch(): Promise<Browser> {

@@ -1,14 +1,10 @@
-import { mkdir } from 'node:fs/promises';
-import { join } from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
-import { beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { pages } from '../../notebooks/index.ts';
-import { axeRules, notebook, type Opened, overflow, shots } from './browser.ts';
+import { axeRules, notebook, type Opened, overflow, paperFile, shot } from './browser.ts';
 
 const site = notebook();
 const widths = [360, 768, 1280];
-
-beforeAll(() => mkdir(shots, { recursive: true }));
 
 /** Scrolls through the page, so that what is drawn when it comes near is drawn. */
 async function scrolledThrough({ page }: Opened): Promise<void> {
@@ -27,7 +23,7 @@ async function scrolledThrough({ page }: Opened): Promise<void> {
 describe.each(pages.map(({ name, title, question }) => ({ name, title, question })))(
   '$title',
   ({ name, title, question }) => {
-    test('opens by its address, says its question, and runs without an error, a violation or a foreign request', async () => {
+    test('opens by its address, says its question, and runs without an error, a violation or a foreign request, clean by axe', async () => {
       const opened = await site.open(`${name}.html`);
       await scrolledThrough(opened);
       const { page, wrongs } = opened;
@@ -37,11 +33,6 @@ describe.each(pages.map(({ name, title, question }) => ({ name, title, question 
       expect(await page.textContent('.whose')).toContain('Invented demo herd');
       expect(await page.locator('.trouble').count()).toBe(0);
       expect(wrongs).toEqual([]);
-    });
-
-    test('is clean by axe', async () => {
-      const opened = await site.open(`${name}.html`);
-      await scrolledThrough(opened);
       const { violations } = await new AxeBuilder({ page: opened.page }).withTags(axeRules).analyze();
       expect(
         violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 200)).join('\n')}`),
@@ -57,7 +48,7 @@ describe.each(pages.map(({ name, title, question }) => ({ name, title, question 
       });
       await scrolledThrough(opened);
       expect(await overflow(opened.page)).toEqual({ over: 0, out: [] });
-      await opened.page.screenshot({ path: join(shots, `${name}-${width}.png`), fullPage: true });
+      await shot(opened.page, `${name}-${width}`);
       if (!touch) return;
       const small = await opened.page.evaluate(() => {
         const parts = document.querySelectorAll('button, select, summary, nav a, .chooser, input:not([type=file])');
@@ -112,7 +103,7 @@ describe.each(pages.map(({ name, title, question }) => ({ name, title, question 
         expect(await page.getByText('Invented demo herd').isVisible()).toBe(true);
         for (const part of ['nav', '.units', '.opening', 'button'])
           for (const one of await page.locator(part).all()) expect(await one.isVisible()).toBe(false);
-        const paper = await page.pdf({ format, path: join(shots, `${name}-${format}.pdf`) });
+        const paper = await page.pdf({ format, path: paperFile(`${name}-${format}`) });
         expect(paper.subarray(0, 5).toString()).toBe('%PDF-');
       },
     );
@@ -120,7 +111,7 @@ describe.each(pages.map(({ name, title, question }) => ({ name, title, question 
     test('every link within the notebook leads somewhere', async () => {
       const { page } = await site.open(`${name}.html`);
       const links = await page
-        .locator('a[href]')
+        .locator('a[href]:not([hreflang])')
         .evaluateAll((all) => all.map((link) => (link as HTMLAnchorElement).getAttribute('href')!));
       const known = new Set(pages.map((one) => `${one.name}.html`));
       const broken = links

@@ -1,14 +1,12 @@
-import { mkdir, readFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { readFile } from 'node:fs/promises';
 import AxeBuilder from '@axe-core/playwright';
 import type { BrowserContextOptions, Page } from 'playwright-core';
-import { beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { landmarkView, scaleLandmarks } from '../../lib/hoof/landmarks/views.ts';
 import { type Trial, trialScene, trials } from '../../notebooks/shell/trialPictures.ts';
-import { axeRules, drawn, notebook, overflow, shots } from './browser.ts';
+import { axeRules, drawn, notebook, overflow, shot } from './browser.ts';
 
 const site = notebook();
-beforeAll(() => mkdir(shots, { recursive: true }));
 
 const wide: BrowserContextOptions = { viewport: { width: 1280, height: 900 } };
 const phone: BrowserContextOptions = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
@@ -438,7 +436,7 @@ test('two pictures of one foot are laid over each other, by a slider and never b
   await page.getByLabel('How much of the other shows').fill('100');
   expect(await page.getByLabel('How much of the other shows').getAttribute('aria-valuetext')).toBe('100 of 100');
   expect(await violations(page)).toEqual([]);
-  await page.locator('.picture-over').screenshot({ path: join(shots, 'measure-from-picture-over.png') });
+  await shot(page.locator('.picture-over'), 'measure-from-picture-over');
 });
 
 test(
@@ -507,10 +505,7 @@ test.each([
     await page.keyboard.press('Enter');
     expect(await violations(page)).toEqual([]);
     expect(await overflow(page)).toEqual({ over: 0, out: [] });
-    await page.screenshot({
-      path: join(shots, `measure-from-picture-open-${page.viewportSize()!.width}.png`),
-      fullPage: true,
-    });
+    await shot(page, `measure-from-picture-open-${page.viewportSize()!.width}`);
     if (options === wide) return;
     const small = await page.evaluate(() =>
       [...document.querySelectorAll('.picture-desk :is(button, select, .chooser, input:not([type=file]))')]

@@ -1,13 +1,9 @@
-import { mkdir } from 'node:fs/promises';
-import { join } from 'node:path';
-import { beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { pages } from '../../notebooks/index.ts';
 import { languages, wordsOf } from '../../scripts/words/languages.ts';
-import { drawn, notebook, overflow, shots } from './browser.ts';
+import { drawn, notebook, overflow, shot } from './browser.ts';
 
 const site = notebook();
-
-beforeAll(() => mkdir(shots, { recursive: true }));
 
 /** Sentences that are other in the language: none of them may be left on a page. */
 const english = (language: string) =>
@@ -33,7 +29,7 @@ describe.each(languages())('the notebook in %s', (language) => {
       });
       expect(sentences.filter((sentence) => text.includes(sentence))).toEqual([]);
       expect(await overflow(page)).toEqual({ over: 0, out: [] });
-      await page.screenshot({ path: join(shots, `${language}-${name}.png`), fullPage: true });
+      await shot(page, `${language}-${name}`);
       expect(wrongs).toEqual([]);
     },
   );

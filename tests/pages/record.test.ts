@@ -1,12 +1,9 @@
-import { mkdir } from 'node:fs/promises';
-import { join } from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
 import type { BrowserContextOptions, Page } from 'playwright-core';
-import { beforeAll, expect, test } from 'vitest';
-import { axeRules, drawn, notebook, overflow, shots } from './browser.ts';
+import { expect, test } from 'vitest';
+import { axeRules, drawn, notebook, overflow, shot } from './browser.ts';
 
 const site = notebook();
-beforeAll(() => mkdir(shots, { recursive: true }));
 
 const wide: BrowserContextOptions = {
   viewport: { width: 1280, height: 900 },
@@ -99,7 +96,7 @@ test('a block is pasted at once, units and decimal commas understood, filled dow
   await copy('8,5 cm\t3 1/4 in\n84,5\tlong\n');
   await go('Toe length');
   await page.keyboard.press('Control+v');
-  await expect.poll(said).toContain('1 cell can’t be used and is marked');
+  await expect.poll(said).toContain('1 cell can’t be used and marked');
   expect(await read('Toe length')).toBe('85.0 mm');
   expect(await read('Heel length')).toBe('82.55 mm');
   expect(await read('Heel length', 2)).toContain('long');
@@ -362,7 +359,7 @@ test('on a phone nothing is too small to hit, and nothing sticks out', async () 
   );
   expect(small).toEqual([]);
   expect(await overflow(page)).toEqual({ over: 0, out: [] });
-  await page.screenshot({ path: join(shots, 'record-phone.png'), fullPage: true });
+  await shot(page, 'record-phone');
 });
 
 test.each([

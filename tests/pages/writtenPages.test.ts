@@ -7,7 +7,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type Herd, herd, readTable, type TableName } from '../../lib/index.ts';
 import { htmlPage } from '../../lib/report.ts';
 import { pages } from '../../notebooks/index.ts';
-import { axeRules, notebook, overflow, shots } from './browser.ts';
+import { axeRules, notebook, overflow, paperFile, shot } from './browser.ts';
 
 const site = notebook();
 let folder = '';
@@ -37,7 +37,7 @@ describe.each(pages.map((page) => [page.title, page] as const))('%s as a file', 
     expect(await opened.locator('h1').textContent()).toBe(page.title);
     expect(await opened.locator('.trouble').count()).toBe(0);
     expect(asked.filter((address) => !address.startsWith('data:'))).toEqual([address]);
-    await opened.screenshot({ path: join(shots, `written-${page.name}.png`), fullPage: true });
+    await shot(opened, `written-${page.name}`);
   });
 
   test('is clean by axe, fits a narrow window and prints', async () => {
@@ -52,6 +52,6 @@ describe.each(pages.map((page) => [page.title, page] as const))('%s as a file', 
     await opened.setViewportSize({ width: 680, height: 900 });
     await opened.emulateMedia({ media: 'print' });
     expect(await overflow(opened)).toEqual({ over: 0, out: [] });
-    await opened.pdf({ format: 'A4', path: join(shots, `written-${page.name}.pdf`) });
+    await opened.pdf({ format: 'A4', path: paperFile(`written-${page.name}`) });
   });
 });
