@@ -130,6 +130,7 @@ const elsewhere = `
   pre { white-space: pre-wrap; }
   .form tbody th { white-space: nowrap; }
   .form:has(.to-fill) tbody th { min-width: 0; }
+  .form:has(.to-fill) :is(th, td) { padding-inline: 0.3em; hyphens: auto; overflow-wrap: anywhere; }
   .form .ruled hr { height: 1.7em; }
   .small { grid-template-columns: repeat(3, 1fr); gap: 0 4mm; }
   .small .figure-title { font-size: 7.5pt; margin: 0; }

@@ -19,10 +19,10 @@ describe('rangeShares', () => {
     const chart = rangeShares(occasions);
     // 0.5 and 0.6 are below 0.67 by more than 1.96 * 0.02, 0.66 is not; gaited feet have no range for toe length.
     expect(chart.summary).toContain('Frog width to length: 2 of 4 beyond, 1 can’t be told.');
-    expect(chart.summary).toContain('Toe length against the guideline for the weight: 2 of 3 beyond, 0 can’t be told.');
+    expect(chart.summary).toContain('Toe length for the weight: 2 of 3 beyond, 0 can’t be told.');
     expect(chart.summary).toContain('Toe angle less heel angle: 0 of 5 beyond, 1 can’t be told.');
     expect(chart.title).toBe(
-      'Toe length against the guideline for the weight: 2 of 3 feet beyond the range here; in published herds 90 percent',
+      'Toe length for the weight: 2 of 3 feet beyond the range here; in published herds 90 percent',
     );
     expect(chart.caption).toContain('1 value without a measurement left out.');
   });
@@ -40,7 +40,7 @@ describe('rangeShares', () => {
   it('orders the ranges by the share beyond them', () => {
     const order = words(plotted(rangeShares(occasions), 330)).filter((word) => / of \d+$/.test(word));
     expect(order).toEqual([
-      'Toe length against the guideline for the weight: 2 of 3',
+      'Toe length for the weight: 2 of 3',
       'Frog width to length: 2 of 4',
       'Toe angle less heel angle: 0 of 5',
     ]);

@@ -37,7 +37,7 @@ export const length: readonly Measure[] = [
   {
     ...side,
     name: 'toe_over_guide_mm',
-    title: say`Toe length against the guideline for the weight`,
+    title: say`Toe length for the weight`,
     unit: 'mm',
     formula: 'toe_length_mm - toe_guide_mm',
     sentence: say`the toe is {value} longer than the guideline for the weight`,
