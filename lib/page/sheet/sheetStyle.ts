@@ -39,7 +39,7 @@ ${editedStyle}.about-column { min-height: 4.2em; margin: var(--space-close) 0 0;
   .grid { display: none; }
   .still-sheet { overflow: visible; }
   .still-sheet table { font-size: 7.5pt; }
-  .still-sheet th, .still-sheet td { padding: 0.15em 0.4em; }
+  .still-sheet th, .still-sheet td { padding: 0.15em 0.3em; }
   .still-sheet th { overflow-wrap: anywhere; }
 }
 `;
