@@ -129,8 +129,8 @@ const elsewhere = `
   .sheet-of-paper:has(> .prose) .form:has(.to-fill) tbody tr { height: 8mm; }
   pre { white-space: pre-wrap; }
   .form tbody th { white-space: nowrap; }
-  .form:has(.to-fill) tbody th { min-width: 0; }
-  .form:has(.to-fill) :is(th, td) { padding-inline: 0.3em; hyphens: auto; overflow-wrap: anywhere; }
+  .form:has(.to-fill) tbody th { min-width: 0; white-space: normal; }
+  .form:has(.to-fill) :is(th, td) { padding-inline: 0.3em; }
   .form .ruled hr { height: 1.7em; }
   .small { grid-template-columns: repeat(3, 1fr); gap: 0 4mm; }
   .small .figure-title { font-size: 7.5pt; margin: 0; }
