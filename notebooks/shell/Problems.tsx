@@ -17,9 +17,23 @@ export function Problems() {
   );
 }
 
+const titles: Readonly<Record<string, string>> = {
+  file: say`file`,
+  row: say`row`,
+  column: say`column`,
+  value: say`value`,
+  code: say`code`,
+  expected: say`expected`,
+  remedy: say`remedy`,
+};
+
 /** Problems as a table, which can be taken away. */
 export function ProblemSheet({ problems }: { problems: readonly Problem[] }) {
-  const sheet = Sheet.from(problemColumns(problems));
+  const titled = Object.entries(problemColumns(problems)).map(([name, { values }]) => [
+    name,
+    { values, title: titles[name] },
+  ]);
+  const sheet = Sheet.from(Object.fromEntries(titled));
   const surroundings = { units: units.value, still: false, set: () => {}, files: tableFiles };
   return (
     <SurroundingsContext.Provider value={surroundings}>
