@@ -260,6 +260,7 @@ export { type SvgNode, svg } from './views/svg.ts';
 export { svgText } from './views/svgText.ts';
 export { accents, drawingScales, fonts, grounds, inks, roles } from './views/theme.ts';
 export { withoutEachHorse } from './views/withoutEachHorse.ts';
+export { counted } from './words/counted.ts';
 export { dayOrder } from './words/dayOrder.ts';
 export { fixed } from './words/fixed.ts';
 export { midSentence } from './words/midSentence.ts';

@@ -1,4 +1,5 @@
 import type { Data, RandomSpec } from '../stats/index.ts';
+import { counted } from '../words/counted.ts';
 import { say } from '../words/say.ts';
 import { shownDay } from '../words/shownDay.ts';
 import type { IntervalData } from './intervalData.ts';
@@ -94,7 +95,7 @@ export function intervalDesign(data: IntervalData, ownSlopes: boolean): Interval
 /** Why there are too few rows, or too few horses; nothing where there are enough. */
 export function tooFew(n: number, horses: number): string | undefined {
   if (n >= least.intervals && horses >= least.horses) return undefined;
-  return say`There are ${count(n, say`interval`, say`intervals`)} of ${count(horses, say`horse`, say`horses`)} to go by; at least ${least.intervals} intervals of ${least.horses} horses are needed`;
+  return say`There are ${counted(n, say`interval`, say`intervals`)} of ${counted(horses, say`horse`, say`horses`)} to go by; at least ${least.intervals} intervals of ${least.horses} horses are needed`;
 }
 
 export function neverLonger(): string {
@@ -104,7 +105,7 @@ export function neverLonger(): string {
 /** Why there are too few rows for so many fixed effects; nothing where there are enough. */
 export function tooManyTerms(n: number, terms: number): string | undefined {
   if (n >= terms + least.spareRows) return undefined;
-  return say`There are ${count(n, say`interval`, say`intervals`)} for ${terms} numbers that the model has to find; at least ${terms + least.spareRows} are needed`;
+  return say`There are ${counted(n, say`interval`, say`intervals`)} for ${terms} numbers that the model has to find; at least ${terms + least.spareRows} are needed`;
 }
 
 /** The horses' own shares; with a slope of its own for each, uncorrelated. */
@@ -136,8 +137,4 @@ function meansBy(groups: readonly string[], values: Float64Array): Float64Array 
     sums.set(group, { sum: known.sum + values[i], count: known.count + 1 });
   }
   return Float64Array.from(groups, (group) => sums.get(group)!.sum / sums.get(group)!.count);
-}
-
-function count(n: number, one: string, several: string): string {
-  return `${n} ${n === 1 ? one : several}`;
 }

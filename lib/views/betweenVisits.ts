@@ -4,12 +4,12 @@ import { type Limb, limbName, limbs } from '../hoof/limbs.ts';
 import { TextColumn } from '../sheet/column.ts';
 import { formatQuantity } from '../sheet/display.ts';
 import { median } from '../stats/index.ts';
+import { counted } from '../words/counted.ts';
 import { say } from '../words/say.ts';
 import {
   axis,
   type ChartDescription,
   type ChartOptions,
-  counted,
   extent,
   label,
   leftOut,

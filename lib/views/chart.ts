@@ -3,6 +3,7 @@ import * as Plot from '@observablehq/plot';
 import { measured } from '../hoof/measured.ts';
 import { measures } from '../hoof/measures/index.ts';
 import { type DisplayUnits, displayUnit, symbolOf, toDisplay } from '../sheet/display.ts';
+import { counted } from '../words/counted.ts';
 import { say } from '../words/say.ts';
 import { grounds, inks, sizes, strokes } from './theme.ts';
 
@@ -107,11 +108,6 @@ export function nameRoom(names: Iterable<string>): number {
   let longest = 4;
   for (const name of names) longest = Math.max(longest, [...shortened(name)].length);
   return Math.ceil(longest * sizes.mark * 0.58) + 12;
-}
-
-/** `1 foot`, `3 feet`. */
-export function counted(count: number, one: string, many: string): string {
-  return `${count} ${count === 1 ? one : many}`;
 }
 
 /** What was left out, as a sentence; nothing where nothing was. */

@@ -2,13 +2,13 @@ import * as Plot from '@observablehq/plot';
 import { formatQuantity } from '../sheet/display.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { kendallTau, median } from '../stats/index.ts';
+import { counted } from '../words/counted.ts';
 import { fixed } from '../words/fixed.ts';
 import { midSentence } from '../words/midSentence.ts';
 import { say } from '../words/say.ts';
 import {
   axis,
   type ChartDescription,
-  counted,
   extent,
   leftOut,
   millimetres,

@@ -5,13 +5,13 @@ import { effectSentence, quantity } from '../hoof/intervalWords.ts';
 import { isLimb, limbs } from '../hoof/limbs.ts';
 import { formatQuantity } from '../sheet/display.ts';
 import { studentT } from '../stats/index.ts';
+import { counted } from '../words/counted.ts';
 import { fixed } from '../words/fixed.ts';
 import { say } from '../words/say.ts';
 import type { ChartOptions } from './chart.ts';
 import {
   axis,
   type ChartDescription,
-  counted,
   extent,
   label,
   millimetres,

@@ -2,13 +2,13 @@ import * as Plot from '@observablehq/plot';
 import { limbName, limbs } from '../hoof/limbs.ts';
 import { formatQuantity } from '../sheet/display.ts';
 import { median } from '../stats/index.ts';
+import { counted } from '../words/counted.ts';
 import { midSentence } from '../words/midSentence.ts';
 import { say } from '../words/say.ts';
 import {
   axis,
   type ChartDescription,
   type ChartOptions,
-  counted,
   label,
   leftOut,
   millimetres,

@@ -2,13 +2,13 @@ import * as Plot from '@observablehq/plot';
 import { type End, endOf, sideOf } from '../hoof/limbs.ts';
 import { errorsBeyond } from '../hoof/verdict.ts';
 import { formatQuantity } from '../sheet/display.ts';
+import { counted } from '../words/counted.ts';
 import { say } from '../words/say.ts';
 import {
   axis,
   type ChartDescription,
   type ChartOptions,
   columnTitle,
-  counted,
   extent,
   label,
   millimetres,

@@ -3,13 +3,13 @@ import { endOf, type Limb, limbName, limbs } from '../hoof/limbs.ts';
 import { beyond, builtInRanges, type Ranges } from '../hoof/ranges.ts';
 import { formatQuantity } from '../sheet/display.ts';
 import { median } from '../stats/index.ts';
+import { counted } from '../words/counted.ts';
 import { say } from '../words/say.ts';
 import {
   axis,
   type ChartDescription,
   type ChartOptions,
   columnTitle,
-  counted,
   label,
   leftOut,
   millimetres,

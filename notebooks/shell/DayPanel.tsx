@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import {
   BlockList,
+  counted,
   difference,
   type HerdPage,
   herd,
@@ -101,13 +102,12 @@ function since(edits: Edits): string {
     edits.reduce((sum, edit) => sum + (edit.kind === 'rows' && edit.how === how ? edit.rows.length : 0), 0);
   const own = edits.filter(({ kind }) => kind === 'own column').length;
   const parts = [
-    counted(cells, say`cell has changed`, say`cells have changed`),
-    counted(rows('remove'), say`row has come`, say`rows have come`),
-    counted(rows('add'), say`row has gone`, say`rows have gone`),
-    counted(own, say`column of your own has changed`, say`columns of your own have changed`),
+    told(cells, say`cell has changed`, say`cells have changed`),
+    told(rows('remove'), say`row has come`, say`rows have come`),
+    told(rows('add'), say`row has gone`, say`rows have gone`),
+    told(own, say`column of your own has changed`, say`columns of your own have changed`),
   ].filter((part) => part !== '');
   return parts.length === 0 ? say`It stands today as it did then.` : say`Since then ${parts.join(', ')}.`;
 }
 
-const counted = (count: number, one: string, many: string) =>
-  count === 0 ? '' : `${count} ${count === 1 ? one : many}`;
+const told = (count: number, one: string, several: string) => (count === 0 ? '' : counted(count, one, several));

@@ -31,15 +31,14 @@ function written(
     filled.map(({ name, start, end }) => [name, inLanguage(source.slice(start, end), words, tsx)]),
   );
   const left = new Set(values.keys());
-  const places = new RegExp(`(${[...left].map((name) => `\\{${name}\\}`).join('|')})`);
+  const places = new RegExp(`\\{(${[...left].join('|')})\\}`);
   const text = translation
     .split(places)
-    .map((part) => {
-      const name = part.slice(1, -1);
-      const value = places.test(part) ? values.get(name) : undefined;
-      if (value === undefined) return part.replace(/[\\`]|\$\{/g, '\\$&');
-      left.delete(name);
-      return `\${${value}}`;
+    .map((part, i) => {
+      // What the pattern captures, the names, stands between the other parts.
+      if (i % 2 === 0) return part.replace(/[\\`]|\$\{/g, '\\$&');
+      left.delete(part);
+      return `\${${values.get(part)}}`;
     })
     .join('');
   if (left.size > 0) throw new Error(`The translation of “${key}” leaves out ${[...left].join(', ')}`);

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { counted } from '../../lib/words/counted.ts';
 import { dayOrder } from '../../lib/words/dayOrder.ts';
 import { fixed } from '../../lib/words/fixed.ts';
 import { midSentence } from '../../lib/words/midSentence.ts';
@@ -9,4 +10,8 @@ test('English has a decimal point, small nouns within a sentence, and days as ye
   expect(midSentence('Toe angle')).toBe('toe angle');
   expect([0, 20_454, -1].map(shownDay)).toEqual(['1970-01-01', '2026-01-01', '1969-12-31']);
   expect(dayOrder).toBeUndefined();
+});
+
+test('one has a form of its own, and none counts as several', () => {
+  expect([0, 1, 2].map((count) => counted(count, 'foot', 'feet'))).toEqual(['0 feet', '1 foot', '2 feet']);
 });
