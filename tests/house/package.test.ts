@@ -88,7 +88,7 @@ test('the entry for browsers needs nothing of Node, nor a document that a browse
   };
   follow(join(root, 'dist/index.js'));
   expect([...needed].filter((name) => /^node:|^linkedom|^@duckdb/.test(name))).toEqual([]);
-  expect(needed).toContain('acorn');
+  expect(needed).toContain('arquero');
 });
 
 test('what is packed reads well to those who publish and to every way of resolving types', {
