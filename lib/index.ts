@@ -259,6 +259,7 @@ export { type State, stateSign, stateWords } from './views/stateSign.ts';
 export { type SvgNode, svg } from './views/svg.ts';
 export { svgText } from './views/svgText.ts';
 export { accents, drawingScales, fonts, grounds, inks, roles } from './views/theme.ts';
+export { twoFeet } from './views/twoFeet.ts';
 export { withoutEachHorse } from './views/withoutEachHorse.ts';
 export { counted } from './words/counted.ts';
 export { dayOrder } from './words/dayOrder.ts';

@@ -17,12 +17,14 @@ import {
   type Limb,
   latestOccasions,
   linkedHerd,
+  type Measure,
   type Ranking,
   rangeSharesChart,
   ranking,
   type State,
   say,
   shownDay,
+  twoFeet,
 } from '../lib/index.ts';
 
 /** How many findings of a kind are shown before the reader asks for all. */
@@ -135,22 +137,31 @@ function section(
 
 function findingBlock(finding: HerdFinding, herd: Herd, units: DisplayUnits): Finding {
   const { foot, measure, row, state } = finding;
-  const shape = footShape(herd.occasions, row);
-  const draw = {
-    side: footSide,
-    front: footFront,
-    rear: footRear,
-    below: footBelow,
-    pair: footBelow,
-    horse: footBelow,
-  };
   return {
     kind: 'finding',
     id: `${foot.horse}-${foot.limb}`,
     ...findingWords(finding, units),
     state,
-    drawing: shape && draw[measure.view](shape, { units }),
+    drawing: findingDrawing(measure, row, herd, units),
   };
+}
+
+const draw = { side: footSide, front: footFront, rear: footRear, below: footBelow, pair: footBelow, horse: footBelow };
+
+/** What of two feet a difference is of. */
+const compared: Readonly<Record<string, 'toeAngle' | 'width' | 'length' | undefined>> = {
+  toe_angle_left_minus_right_deg: 'toeAngle',
+  foot_width_left_minus_right_mm: 'width',
+  foot_length_left_minus_right_mm: 'length',
+};
+
+function findingDrawing({ name, view }: Measure, row: number, { occasions }: Herd, units: DisplayUnits) {
+  const shape = footShape(occasions, row);
+  const opposite = occasions.partners(occasions.relations.find((relation) => relation.name === 'opposite')!)[row];
+  const partner = opposite < 0 ? undefined : footShape(occasions, opposite);
+  const part = compared[name];
+  if (shape === undefined) return undefined;
+  return part && partner ? twoFeet(shape, partner, part, { units }) : draw[view](shape, { units });
 }
 
 function drawings(herd: Herd, ranked: Ranking, units: DisplayUnits): Block {

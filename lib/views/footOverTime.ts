@@ -6,7 +6,7 @@ import { frontOf } from './footFront.ts';
 import type { FootShape } from './footShape.ts';
 import { profileOf } from './footSide.ts';
 import { outsideTo } from './levelMarks.ts';
-import { lines, notMeasured, type Pen, pen, picture } from './pen.ts';
+import { lines, notMeasured, type Pen, pen, picture, words } from './pen.ts';
 import { type SvgNode, svg } from './svg.ts';
 import { inks, roles, strokes, tissues } from './theme.ts';
 
@@ -41,12 +41,27 @@ export const timeLooks = [
  * @returns an `svg` whose description names every time; a foot that was never measured so is said to be missing
  */
 export function footOverTime(times: readonly FootAtTime[], view: OverlaidView, options: DrawingOptions = {}): SvgNode {
+  const { limb } = times[0].shape;
+  return overlaid(times, view, `${limbName(limb)}, ${viewWords[view]}`, [], options);
+}
+
+/**
+ * Up to three outlines over each other, all as feet of the first one's side.
+ * @param name   what it is of
+ * @param below  lines of words under the drawing
+ */
+export function overlaid(
+  times: readonly FootAtTime[],
+  view: OverlaidView,
+  name: string,
+  below: readonly string[],
+  options: DrawingOptions,
+): SvgNode {
   const { mmPerPx } = settled(options);
-  const limb = times[0].shape.limb;
+  const left = sideOf(times[0].shape.limb) === 'left';
   const [across, above, under] = room[view](times.map(({ shape }) => shape));
   const size = [across / mmPerPx, (above + under) / mmPerPx] as const;
   const ground = above / mmPerPx;
-  const left = sideOf(limb) === 'left';
   const draw =
     view === 'side'
       ? pen(mmPerPx, [left ? 14 / mmPerPx : size[0] - 14 / mmPerPx, above / mmPerPx], left ? 1 : -1)
@@ -59,8 +74,8 @@ export function footOverTime(times: readonly FootAtTime[], view: OverlaidView, o
     ...lost.map(({ when }) => say`not measured: ${when}`),
   ];
   return picture(
-    size,
-    { kind: 'foot-over-time', name: `${limbName(limb)}, ${viewWords[view]}`, description: `${said.join('; ')}.` },
+    [size[0], size[1] + below.length * lineHeight],
+    { kind: 'foot-over-time', name, description: `${said.join('; ')}.` },
     ...(view === 'below'
       ? []
       : [svg('line', { class: 'ground', x1: 0, x2: size[0], y1: ground, y2: ground, ...lines.ground })]),
@@ -77,8 +92,11 @@ export function footOverTime(times: readonly FootAtTime[], view: OverlaidView, o
     // The filled one lies undermost, and its edge would be lost under the others.
     ...(known.length === 0 ? [notMeasured(say`outline`, [size[0] / 2, size[1] / 2], 'middle')] : []),
     ...insideMark(view, left, size),
+    ...below.map((text, line) => words(text, [0, size[1] + (line + 1) * lineHeight - 4], 'start', { fill: inks.ink })),
   );
 }
+
+const lineHeight = 16;
 
 /** From where, in words. */
 export const viewWords: Readonly<Record<OverlaidView, string>> = {

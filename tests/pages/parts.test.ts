@@ -103,6 +103,19 @@ test('charts that select each other run without generated code, fetched only whe
   expect(wrongs).toEqual([]);
 });
 
+test('charts that select each other are as wide as their place, also when it changes', async () => {
+  const { page } = await open();
+  await page.locator('.linked').scrollIntoViewIfNeeded();
+  const spare = () =>
+    page.locator('.linked .picture').evaluate((place) => {
+      const picture = place.querySelector('svg');
+      return picture ? Math.abs(place.clientWidth - Number(picture.getAttribute('width'))) : Number.NaN;
+    });
+  await expect.poll(spare).toBeLessThan(12);
+  await page.setViewportSize({ width: 400, height: 900 });
+  await expect.poll(spare).toBeLessThan(12);
+});
+
 test('a chart saves as SVG that stands alone and as PNG', async () => {
   const opened = await open();
   const svg = await saved(opened, /as SVG/);

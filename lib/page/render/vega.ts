@@ -19,22 +19,33 @@ function viewOf(block: LinkedCharts, container?: HTMLElement): View {
 }
 
 /**
- * Draws charts that select each other into an element.
+ * Draws charts that select each other into an element, charts below each other as wide as it is.
  * @returns how to take them away again
  */
 export async function drawLinked(element: HTMLElement, block: LinkedCharts): Promise<() => void> {
   const view = await viewOf(block, element).runAsync();
+  const spare = () => element.clientWidth - Number(element.querySelector('svg')?.getAttribute('width'));
+  const fit = new ResizeObserver(async () => {
+    if (view.width() > 0 && spare() !== 0) await view.width(Math.max(200, view.width() + spare())).runAsync();
+    nameOnce(element, `${block.title}. ${block.summary}`);
+  });
+  fit.observe(element);
+  return () => {
+    fit.disconnect();
+    view.finalize();
+    element.replaceChildren();
+  };
+}
+
+/** One name for the whole picture, and none for its hundreds of marks. */
+function nameOnce(element: HTMLElement, name: string): void {
   const picture = element.querySelector('svg');
   picture?.setAttribute('role', 'img');
-  picture?.setAttribute('aria-label', `${block.title}. ${block.summary}`);
+  picture?.setAttribute('aria-label', name);
   for (const inner of picture?.querySelectorAll('[role]') ?? []) {
     inner.removeAttribute('aria-roledescription');
     inner.setAttribute('role', 'presentation');
   }
-  return () => {
-    view.finalize();
-    element.replaceChildren();
-  };
 }
 
 /** The same charts before anything is selected, as SVG text without roles of its own; needs no document. */
