@@ -24,7 +24,7 @@ export const page: HerdPage = {
     return [
       {
         kind: 'prose',
-        text: say`An interval runs from what was measured **after** the farrier’s work to what was measured **before** the next; where one of them is missing it runs between like moments, and the column *compared* says so. Toe length and angle drift back between visits in every foot; what matters is how fast, and whether level goes with it.`,
+        text: say`An interval runs from what was measured **after** the farrier’s work to what was measured **before** the next; where one of them is missing it runs between like moments, and the column **Compared** says so. Toe length and angle drift back between visits in every foot; what matters is how fast, and whether level goes with it.`,
       },
       { kind: 'control', name: 'outcome', label: say`What changes`, input: 'choice', options: outcomes, value: column },
       {

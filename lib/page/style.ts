@@ -61,6 +61,7 @@ const parts = `
 .figure-title { margin-bottom: var(--space-tight); font-size: var(--size-lead); font-weight: 600; line-height: 1.3; text-wrap: balance; }
 .summary { max-width: 40rem; }
 .takeaway { display: flex; flex-wrap: wrap; gap: var(--space-close); margin: var(--space-close) 0 0; }
+.beside .takeaway button { padding-inline: 0.25rem; border-color: transparent; background: none; color: var(--soft); text-decoration: underline; text-underline-offset: 0.15em; }
 .picture { min-height: 1px; }
 .linked .picture { overflow-x: auto; }
 .working { display: flex; flex-wrap: wrap; align-items: center; gap: var(--space-close) var(--space-apart); padding: var(--space-near); border: var(--stroke-thin) solid var(--rule); background: var(--card); font: var(--size-small)/1.4 var(--font-label); }
@@ -90,6 +91,7 @@ pre { overflow-x: auto; margin: var(--space-close) 0; padding: var(--space-near)
 .control { display: flex; flex-wrap: wrap; align-items: center; gap: var(--space-tight) var(--space-close); margin: var(--space-close) 0; padding: 0; border: 0; font: var(--size-small)/1.3 var(--font-label); min-width: 0; }
 .control select, .control input { max-width: 100%; }
 .control label { display: inline-flex; align-items: center; gap: var(--space-close); }
+.control label[for] { flex-basis: 100%; }
 .control legend { padding: 0; margin-bottom: var(--space-tight); }
 .control .options { display: flex; flex-wrap: wrap; gap: var(--space-close) var(--space-apart); max-height: 16rem; overflow-y: auto; }
 .control .options label { min-height: 1.6rem; }
