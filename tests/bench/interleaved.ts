@@ -10,21 +10,29 @@ export interface BenchRow {
 
 export type Work = () => unknown | Promise<unknown>;
 
+/** Milliseconds that all threads of this process have been at work. */
+export function processorTime(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+}
+
 /**
  * Runs several pieces of work in turn, so that whatever else the machine does falls on all alike.
+ * @param clock  in milliseconds; by the wall where left out
  * @returns the median time of each in milliseconds, the first round (warming up) left out
  */
 export async function interleaved<Name extends string>(
   works: Readonly<Record<Name, Work>>,
   rounds = 9,
+  clock: () => number = () => performance.now(),
 ): Promise<Record<Name, number>> {
   const names = Object.keys(works) as Name[];
   const times = new Map<Name, number[]>(names.map((name) => [name, []]));
   for (let round = 0; round <= rounds; round++) {
     for (const name of names) {
-      const start = performance.now();
+      const start = clock();
       await works[name]();
-      if (round > 0) times.get(name)!.push(performance.now() - start);
+      if (round > 0) times.get(name)!.push(clock() - start);
     }
   }
   return Object.fromEntries(names.map((name) => [name, median(times.get(name)!)])) as Record<Name, number>;
