@@ -22,6 +22,8 @@ import {
   remains,
   sqlOf,
   tidyFiles,
+  titleSentences,
+  withoutTitles,
   writeTable,
 } from './index.ts';
 import { computeLargeFeet, LargeTable, largeLevelPage, shareColumns, spreadColumns } from './large.ts';
@@ -93,7 +95,7 @@ async function run(args: readonly string[], print: (line: string) => void): Prom
       mass: oneOf(values.mass, ['kg', 'lb'], '--mass'),
     };
     write(out, await htmlPage(page, { herd: read, units, source: `From ${basename(rest[0])}` }));
-    return values.strict && read.problems.length > 0 ? 1 : 0;
+    return values.strict && withoutTitles(read.problems).length > 0 ? 1 : 0;
   }
   if (command === 'sql') {
     const read = await readHerd(only(operands, 'sql FEET.csv'), values);
@@ -111,7 +113,7 @@ async function run(args: readonly string[], print: (line: string) => void): Prom
   if (command === 'pool') {
     const { read, tables } = await readTables(only(operands, 'pool FEET.csv'), values);
     await pool(tables, values, print);
-    return values.strict && read.some(({ problems }) => problems.length > 0) ? 1 : 0;
+    return values.strict && read.some(({ problems }) => withoutTitles(problems).length > 0) ? 1 : 0;
   }
   throw new Unusable(`there is no command ${command}; write tidy, page, sql, large or pool, or --help`);
 }
@@ -261,10 +263,12 @@ async function tidy(
   for (const { name, contents } of files) write(join(folder, name), contents);
   const { raise, unsure, onPurpose } = ranking(read.occasions, read.ranges);
   print(`${read.feet.rows} readings of feet, ${read.horses.rows} horses, ${read.intervals.rows} intervals`);
+  const unusable = withoutTitles(read.problems);
   print(
-    `${read.problems.length} cells or rows that could not be used${read.problems.length > 0 ? `, all in problems.${format}` : ''}`,
+    `${unusable.length} cells or rows that could not be used${unusable.length > 0 ? `, all in problems.${format}` : ''}`,
   );
-  for (const problem of read.problems.slice(0, 5)) print(`  ${problemSentence(problem)}`);
+  for (const problem of unusable.slice(0, 5)) print(`  ${problemSentence(problem)}`);
+  for (const sentence of titleSentences(read.problems)) print(sentence);
   print(
     `${raise.length} feet worth raising, ${unsure.length} that can't be told yet, ${onPurpose.length} set so on purpose`,
   );
@@ -273,7 +277,7 @@ async function tidy(
     print(`  ${subject} (${value}): ${sentence}`);
   }
   print(`Written to ${folder}`);
-  return read.problems.length > 0;
+  return unusable.length > 0;
 }
 
 /** Writes a large table with its computed columns, and the small ones that sum it up. */

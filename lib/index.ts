@@ -12,7 +12,7 @@ export { describeColumn } from './files/describeColumn.ts';
 export { type CellGrid, gridOfText, type SerialDays } from './files/guided/cellGrid.ts';
 export { fileHeadings, limbInHeading } from './files/guided/fileHeadings.ts';
 export { usualUnits } from './files/guided/headingMatches.ts';
-export { type ColumnUse, type ImportPlan, limbsAcross } from './files/guided/importPlan.ts';
+export { type ColumnUse, type ImportPlan, limbsAcross, sameUse } from './files/guided/importPlan.ts';
 export { needsGuide } from './files/guided/needsGuide.ts';
 export { type PlannedRead, readPlanned } from './files/guided/readPlanned.ts';
 export { isPacked, readSpreadsheet } from './files/guided/spreadsheet.ts';
@@ -31,6 +31,7 @@ export { type ReadOptions, readTable, type TableRead } from './files/readTable.t
 export { schemaOf } from './files/schemaOf.ts';
 export { schemas } from './files/schemas.ts';
 export { type ColumnarTidyFile, columnarTidyFiles, type TidyFile, tidyFiles } from './files/tidyFiles.ts';
+export { titleSentences, withoutTitles } from './files/titleRows.ts';
 export { tableChunks, type WriteOptions, writeTable } from './files/writeTable.ts';
 export { zipped } from './files/zipped.ts';
 export * from './geometry/index.ts';

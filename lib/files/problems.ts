@@ -10,7 +10,7 @@ const wordings = {
     say`text in UTF-8`,
     say`It was read as windows-1252. If letters or signs look wrong, save the file again as UTF-8`,
   ],
-  'title-row': [say`headings in the first row`, say`It was taken for a title and passed over`],
+  'title-row': [say`headings in the first row`, say`It was taken for a title and left out`],
   'broken-quotes': [
     say`a closing quote at the end of the cell`,
     say`The cell was read as it stands. Take the stray quote out`,

@@ -93,7 +93,7 @@ export function readTable(source: string | Uint8Array, options: ReadOptions = {}
       row,
       '',
       cells
-        .map(({ text }) => text)
+        .flatMap(({ text }) => (text === '' ? [] : text))
         .join(' ')
         .trim(),
     );

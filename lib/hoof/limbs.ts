@@ -21,16 +21,23 @@ const names: Readonly<Record<Limb, string>> = {
 
 // Common practice, no source: the near side is the horse's left, where one mounts; the off side its right.
 const sideWords = words<Side>({
-  left: 'l left near n nearside nr ns',
-  right: 'r right off o offside os',
+  left: 'l left near n nearside nr ns links linker linkes',
+  right: 'r right off o offside os rechts rechter rechtes',
 });
 
 const endWords = words<End>({
-  front: 'f fore front forefoot forelimb foreleg forehoof thoracic',
-  hind: 'h hind rear r back hindfoot hindlimb hindleg hindhoof pelvic',
+  front:
+    'f fore front forefoot forelimb foreleg forehoof thoracic v vorn vorne vorder vorderhuf vorderbein vordere vorderer',
+  hind: 'h hind rear r back hindfoot hindlimb hindleg hindhoof pelvic hinten hinter hinterhuf hinterbein hintere hinterer',
 });
 
-const fillers = new Set(['foot', 'feet', 'hoof', 'hooves', 'limb', 'leg', 'side', 'the', 'horse', 's']);
+const fillers = new Set('foot feet hoof hooves limb leg side the horse s huf bein gliedmaße'.split(' '));
+
+/** End before side only: `lb` is a pound. */
+const backCodes: ReadonlyMap<string, Limb> = new Map([
+  ['bl', 'LH'],
+  ['br', 'RH'],
+]);
 
 function words<T extends string>(lists: Readonly<Record<T, string>>): ReadonlyMap<string, T> {
   const map = new Map<string, T>();
@@ -40,18 +47,18 @@ function words<T extends string>(lists: Readonly<Record<T, string>>): ReadonlyMa
 }
 
 /**
- * The limb that someone's words mean: `LF`, `left fore`, `near fore`, `n/f`, `off hind`, `Front Left`, `RR`.
- * Side and end may come in either order; near is left and off is right.
+ * The limb that someone's words mean: `LF`, `left fore`, `near fore`, `n/f`, `off hind`, `Front Left`, `RR`, `vorn links`,
+ * `VL`. Side and end may come in either order; near is left and off is right, and `HL` is hind left in both languages.
  * @param text  as written in a cell or a heading
  * @returns the limb code, or `undefined` where the words don't name one limb
  * @source common practice, no source
  * @example parseLimb('off hind') // 'RH'
  */
 export function parseLimb(text: string): Limb | undefined {
-  const parts = text.toLowerCase().match(/[a-z]+/g);
+  const parts = text.toLowerCase().match(/\p{L}+/gu);
   if (parts === null) return undefined;
   const said = parts.filter((word) => !fillers.has(word));
-  if (said.length === 1) return fromOneWord(said[0]);
+  if (said.length === 1) return backCodes.get(said[0]) ?? fromOneWord(said[0]);
   return said.length === 2 ? fromTwoWords(said[0], said[1]) : undefined;
 }
 

@@ -244,7 +244,7 @@ export class TableRecord {
   problems(): readonly Problem[] {
     if (!this.touched) return this.#start.problems;
     const { file, problems } = this.#start;
-    const found = problems.filter(({ row, code }) => row <= 1 && code !== 'same-row-twice');
+    const found = problems.filter(({ row, code }) => code === 'title-row' || (row <= 1 && code !== 'same-row-twice'));
     for (const [column, texts] of this.#contents.unread())
       for (const row of texts.keys()) {
         const { text, ...why } = this.unread(column, row)!;

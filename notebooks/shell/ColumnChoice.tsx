@@ -4,6 +4,7 @@ import {
   limbInHeading,
   limbName,
   limbs,
+  sameUse,
   say,
   schemas,
   symbolOf,
@@ -18,11 +19,13 @@ interface Props {
   readonly cells: readonly string[];
   readonly table: TableName;
   readonly use: ColumnUse;
+  /** What is likely, where `use` was remembered from another file. */
+  readonly instead?: ColumnUse;
   readonly change: (use: ColumnUse) => void;
 }
 
 /** What one column of a file is: a column of ours, with its limb and unit where they matter, or its own, or nothing. */
-export function ColumnChoice({ heading, cells, table, use, change }: Props) {
+export function ColumnChoice({ heading, cells, table, use, instead, change }: Props) {
   const column = use.kind === 'column' ? schemas[table].columns.find(({ name }) => name === use.column) : undefined;
   const title = heading === '' ? say`no heading` : heading;
   const units = column?.kind === 'number' ? usualUnits(column.unit) : [];
@@ -88,6 +91,14 @@ export function ColumnChoice({ heading, cells, table, use, change }: Props) {
             ))}
           </select>
         </label>
+      )}
+      {instead && !sameUse(use, instead) && (
+        <p class="note">
+          {say`as you chose before`}{' '}
+          <button type="button" onClick={() => change(instead)}>
+            <span class="unseen">{brief(title)}:</span> {say`Choose again`}
+          </button>
+        </p>
       )}
     </li>
   );

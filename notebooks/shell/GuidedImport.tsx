@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import {
   type CellGrid,
+  type ColumnUse,
   fileHeadings,
   type ImportPlan,
   type Limb,
@@ -10,17 +11,20 @@ import {
   midSentence,
   type PlannedRead,
   readPlanned,
+  sameUse,
   say,
   schemas,
+  shownDay,
   suggestPlan,
   type TableName,
+  withoutTitles,
 } from '../../lib/index.ts';
 import { ColumnChoice } from './ColumnChoice.tsx';
 import { FirstRows } from './FirstRows.tsx';
 import { tableNames } from './herdInUse.ts';
-import { rememberedPlan, rememberPlan } from './matchings.ts';
+import { forgetMatching, type Matching, rememberedMatching, rememberMatching } from './matchings.ts';
 import { type GuidedTable, keptTable } from './openFiles.ts';
-import { ProblemSheet } from './Problems.tsx';
+import { ProblemSheet, Titles } from './Problems.tsx';
 
 /** So many rows are read while columns are matched; all of them once it is decided. */
 const shownRows = 20_000;
@@ -40,25 +44,41 @@ const rowWords: Readonly<Record<TableName, string>> = {
 export function GuidedImport({ sheets, answer }: Props) {
   const [at, setAt] = useState(0);
   const grid = sheets[at];
-  const begun = useMemo(() => beginning(grid), [grid]);
+  const [fresh, setFresh] = useState<CellGrid | undefined>();
+  const begun = useMemo(() => (fresh === grid ? { plan: suggestPlan(grid) } : beginning(grid)), [grid, fresh]);
   const [changed, setPlan] = useState<{ grid: CellGrid; plan: ImportPlan } | undefined>();
   const plan = changed?.grid === grid ? changed.plan : begun.plan;
   const change = (part: Partial<ImportPlan>) => setPlan({ grid, plan: { ...plan, ...part } });
   const again = (table: TableName, row: number) => change(suggestPlan(grid, table, row));
   const read = useMemo(() => readPlanned(grid, plan, shownRows), [grid, plan]);
+  const unusable = withoutTitles(read.problems);
   const place = useRef<HTMLElement>(null);
   useEffect(() => place.current?.focus(), []);
+  const insteadOf = (c: number) =>
+    plan.table === begun.plan.table && sameUse(plan.uses[c], begun.plan.uses[c]) ? begun.before?.likely[c] : undefined;
   const headings = fileHeadings(grid, plan.headingRow);
   const lacking = lacks(plan);
   const ready = lacking.length === 0 && read.dates !== 'undecided' && read.rowsOfFile.length > 0;
   return (
     <section class="guided" tabIndex={-1} ref={place} aria-label={say`How ${grid.file} is read`}>
       <h2>{say`How is ${grid.file} meant?`}</h2>
-      <p>
-        {begun.remembered
-          ? say`You have matched these headings before; the same is chosen again.`
-          : say`What is likely is chosen already. Correct what is wrong; below stands what comes of it.`}
-      </p>
+      {begun.before ? (
+        <p class="guided-before" role="status">
+          {begun.before.made
+            ? say`Matched as you did on ${shownDay(begun.before.made.on)} for ${begun.before.made.file}, a file with these headings.`
+            : say`Matched as you did before for a file with these headings.`}{' '}
+          <button
+            type="button"
+            onClick={() => {
+              forgetMatching(grid, begun.plan);
+              setFresh(grid);
+              setPlan(undefined);
+            }}
+          >{say`Forget that and choose again`}</button>
+        </p>
+      ) : (
+        <p>{say`What is likely is chosen already. Correct what is wrong; below stands what comes of it.`}</p>
+      )}
       <div class="guided-file">
         {sheets.length > 1 && (
           <label>
@@ -99,6 +119,7 @@ export function GuidedImport({ sheets, answer }: Props) {
           />
         </label>
       </div>
+      <Titles problems={read.problems} />
       <ul class="guided-columns" aria-label={say`Columns of the file`}>
         {headings.map((heading, c) => (
           <ColumnChoice
@@ -107,6 +128,7 @@ export function GuidedImport({ sheets, answer }: Props) {
             cells={firstCells(grid, plan, c)}
             table={plan.table}
             use={plan.uses[c] ?? { kind: 'nothing' }}
+            instead={insteadOf(c)}
             change={(use) =>
               change({ uses: headings.map((_, i) => (i === c ? use : (plan.uses[i] ?? { kind: 'nothing' }))) })
             }
@@ -130,14 +152,14 @@ export function GuidedImport({ sheets, answer }: Props) {
       <Limbs plan={plan} read={read} change={change} />
       <FirstRows read={read} table={plan.table} />
       <p role="status">{say`${read.rowsOfFile.length} rows of ${plan.table} come of ${grid.rows.length > shownRows ? say`its first rows` : say`it`}. ${
-        read.problems.length === 0
+        unusable.length === 0
           ? say`Every cell can be read.`
-          : say`${read.problems.length} ${read.problems.length === 1 ? say`thing` : say`things`} can’t be used as written.`
+          : say`${unusable.length} ${unusable.length === 1 ? say`thing` : say`things`} can’t be used as written.`
       }`}</p>
-      {read.problems.length > 0 && (
+      {unusable.length > 0 && (
         <details>
           <summary>{say`Look at what can’t be used`}</summary>
-          <ProblemSheet problems={read.problems} />
+          <ProblemSheet problems={unusable} />
         </details>
       )}
       <div class="guided-end">
@@ -145,7 +167,7 @@ export function GuidedImport({ sheets, answer }: Props) {
           type="button"
           disabled={!ready}
           onClick={() => {
-            rememberPlan(grid, plan);
+            rememberMatching(grid, plan);
             answer({ name: plan.table, table: keptTable(readPlanned(grid, plan), grid.file) });
           }}
         >{say`Read it so`}</button>
@@ -155,10 +177,18 @@ export function GuidedImport({ sheets, answer }: Props) {
   );
 }
 
-function beginning(grid: CellGrid): { plan: ImportPlan; remembered: boolean } {
+interface Beginning {
+  readonly plan: ImportPlan;
+  /** What was chosen for a file with the same headings, and what is likely where that was not. */
+  readonly before?: Pick<Matching, 'made'> & { readonly likely: readonly ColumnUse[] };
+}
+
+function beginning(grid: CellGrid): Beginning {
   const plan = suggestPlan(grid);
-  const known = rememberedPlan(grid, plan);
-  return { plan: known ?? plan, remembered: known !== undefined };
+  const known = rememberedMatching(grid, plan);
+  if (!known) return { plan };
+  const likely = suggestPlan(grid, known.plan.table, plan.headingRow).uses;
+  return { plan: known.plan, before: { made: known.made, likely } };
 }
 
 const firstCells = ({ rows }: CellGrid, { headingRow }: ImportPlan, c: number) =>

@@ -1,5 +1,14 @@
 import { useState } from 'preact/hooks';
-import { BlockList, type Problem, problemColumns, Sheet, SurroundingsContext, say } from '../../lib/index.ts';
+import {
+  BlockList,
+  type Problem,
+  problemColumns,
+  Sheet,
+  SurroundingsContext,
+  say,
+  titleSentences,
+  withoutTitles,
+} from '../../lib/index.ts';
 import { units } from './displayUnits.ts';
 import { problems } from './herdInUse.ts';
 import { tableFiles } from './tableFiles.ts';
@@ -7,14 +16,28 @@ import { tableFiles } from './tableFiles.ts';
 /** Every cell that could not be used as it stands, with what to do about it. */
 export function Problems() {
   const [open, setOpen] = useState(false);
-  const count = problems.value.length;
-  if (count === 0) return null;
+  const unusable = withoutTitles(problems.value);
+  const count = unusable.length;
   return (
-    <details class="problems" onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>{say`${count} ${count === 1 ? say`cell` : say`cells`} could not be used as ${count === 1 ? say`it stands` : say`they stand`}`}</summary>
-      {open && <ProblemSheet problems={problems.value} />}
-    </details>
+    <>
+      <Titles problems={problems.value} />
+      {count > 0 && (
+        <details class="problems" onToggle={(event) => setOpen(event.currentTarget.open)}>
+          <summary>{say`${count} ${count === 1 ? say`cell` : say`cells`} could not be used as ${count === 1 ? say`it stands` : say`they stand`}`}</summary>
+          {open && <ProblemSheet problems={unusable} />}
+        </details>
+      )}
+    </>
   );
+}
+
+/** What stood above the headings of a file, and is no cell that could not be used. */
+export function Titles({ problems }: { problems: readonly Problem[] }) {
+  return titleSentences(problems).map((sentence) => (
+    <p key={sentence} class="note">
+      {sentence}
+    </p>
+  ));
 }
 
 const titles: Readonly<Record<string, string>> = {

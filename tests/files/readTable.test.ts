@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { problemSentence } from '../../lib/files/problems.ts';
 import { type ReadOptions, readTable } from '../../lib/files/readTable.ts';
+import { titleSentences, withoutTitles } from '../../lib/files/titleRows.ts';
 import { type Column, type Columns, TextColumn } from '../../lib/sheet/column.ts';
 import { isoFromDays } from '../../lib/sheet/days.ts';
 
@@ -40,7 +41,7 @@ describe('readTable, files as people save them', () => {
     });
     expect(read.columns['Heel ht (cm)'].unit).toBe('cm');
     expect(places(read)).toEqual([
-      ['not-a-word', 2, 'limb', 'VL'],
+      ['not-a-word', 2, 'limb', 'AG'],
       ['beyond-anatomy', 4, 'toe_length_mm', '1.050,5'],
     ]);
     expect(read.headings[5]).toEqual({ column: 'toe_length_mm', heading: 'Toe length (cm)', unit: 'cm' });
@@ -374,6 +375,18 @@ describe('readTable, title lines', () => {
       });
       expect(places(read)).toEqual([['title-row', 1, '', title]]);
     }
+  });
+
+  it('says in one sentence what stood above the headings, apart from what could not be used', () => {
+    const { problems } = readTable(
+      '"Yard list 2025",,,\n,by Anna,,\n\nhorse,date,foot,toe angle\nBella,2026-03-09,LF,520\n',
+      { file: 'yard.csv' },
+    );
+    expect(titleSentences(problems)).toEqual([
+      '2 rows above the headings of yard.csv were left out: “Yard list 2025”, “by Anna”.',
+    ]);
+    expect(withoutTitles(problems).map(({ code, row }) => [code, row])).toEqual([['beyond-anatomy', 5]]);
+    expect(titleSentences(withoutTitles(problems))).toEqual([]);
   });
 
   it('counts rows on from below the title', () => {

@@ -4,11 +4,20 @@ import { endOf, isLimb, limbName, limbs, oppositeOf, otherEndOf, parseLimb, side
 describe('parseLimb', () => {
   test.each([
     ['LF', 'LF|lf|L.F.|l f|L/F|L-F| LF '],
-    ['LF', 'left fore|Left Front|left forefoot|LEFT-FORE|leftfore|fore left|Front Left|FL|front, left'],
+    [
+      'LF',
+      'left fore|Left Front|left forefoot|LEFT-FORE|leftfore|fore left|Front Left|FL|front, left|VL|V/L|vorne links|linker Vorderhuf',
+    ],
     ['LF', 'near fore|Near-fore|nearfore|nearside fore|near side front|nf|N/F|NF|near fore foot'],
-    ['RF', 'RF|right fore|off fore|offside front|of|O/F|FR|front right|right front hoof'],
-    ['LH', 'LH|left hind|near hind|nh|left rear|LR|back left|rear left|HL|hind left leg|RL'],
-    ['RH', 'RH|right hind|off hind|oh|right rear|RR|right back|HR|Off Hind Foot|hind, off'],
+    [
+      'RF',
+      'RF|right fore|off fore|offside front|of|O/F|FR|front right|right front hoof|VR|vorn rechts|rechter Vorderhuf',
+    ],
+    [
+      'LH',
+      'LH|left hind|near hind|nh|left rear|LR|back left|rear left|HL|hind left leg|RL|BL|hinten links|Hinterbein links',
+    ],
+    ['RH', 'RH|right hind|off hind|oh|right rear|RR|right back|HR|Off Hind Foot|hind, off|BR|H.R.|rechts hinten'],
   ])('%s is meant by %s', (limb, written) => {
     for (const text of written.split('|')) expect(parseLimb(text), text).toBe(limb);
   });
@@ -28,6 +37,8 @@ describe('parseLimb', () => {
       '12',
       'x',
       'left fore hind',
+      'lb',
+      'vh',
     ]) {
       expect(parseLimb(text), text).toBeUndefined();
     }

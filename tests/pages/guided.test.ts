@@ -25,8 +25,8 @@ function workbook(): Uint8Array {
   const day = new Date('2026-03-09T00:00:00Z');
   const rows = [
     ['Horse', 'Day', 'Limb', 'Hoof angle'],
-    ['Bramble', day, 'VL', 52.5],
-    ['Bramble', day, 'VR', 51],
+    ['Bramble', day, 'AG', 52.5],
+    ['Bramble', day, 'AD', 51],
   ];
   const book = sheets.utils.book_new();
   sheets.utils.book_append_sheet(book, sheets.utils.aoa_to_sheet([['Notes']]), 'Notes');
@@ -53,12 +53,23 @@ test('a list with a row a horse becomes a row a foot; what is open is asked; the
   await page.getByText('wide.csv opened').waitFor();
   await record(page).getByRole('gridcell', { name: '2026-04-05' }).first().waitFor();
   expect(await page.textContent('.whose')).toContain('wide.csv');
+  await page.getByText('1 row above the headings of wide.csv was left out: “Yard list”.').waitFor();
+  await page.getByText('1 cell could not be used as it stands').waitFor();
 
   await choose(page, { name: 'next.csv', text: wide.replaceAll('/04/2026', '/05/2026').replace('Yard list', 'Next') });
   const again = page.getByRole('region', { name: 'How next.csv is read' });
-  await again.getByText('You have matched these headings before').waitFor();
+  const today = await page.evaluate(() => new Date().toLocaleDateString('sv-SE'));
+  await again.getByText(`Matched as you did on ${today} for wide.csv, a file with these headings.`).waitFor();
+  await again.getByText('1 row above the headings of next.csv was left out: “Next”.').waitFor();
   expect(await again.getByLabel('Temper is').inputValue()).toBe(':nothing');
   expect(await again.getByLabel('3 April, day first').isChecked()).toBe(true);
+  // What was chosen against what is likely is said of its heading, and taken back there or for all.
+  await again.getByRole('button', { name: 'Temper: Choose again' }).click();
+  expect(await again.getByLabel('Temper is').inputValue()).toBe(':own');
+  expect(await again.getByRole('button', { name: /Choose again$/ }).count()).toBe(0);
+  await again.getByRole('button', { name: 'Forget that and choose again' }).click();
+  await again.getByText('What is likely is chosen already').waitFor();
+  expect(await again.getByLabel('3 April, day first').isChecked()).toBe(false);
   await again.getByRole('button', { name: 'Leave it' }).click();
   await again.waitFor({ state: 'detached' });
   expect(await page.textContent('.whose')).toContain('wide.csv');
@@ -70,10 +81,10 @@ test('a spreadsheet’s own file is read under the strict policy, its sheet chos
   await choose(page, { name: 'yard.xlsx', text: workbook() });
   const guided = page.getByRole('region', { name: 'How yard.xlsx is read' });
   await guided.getByLabel('Sheet').selectOption('March');
-  // Dates and angles are found; “VL” says nothing to anyone who speaks English.
+  // Dates and angles are found; “AG” is French, which limbs are not understood in.
   await guided.getByLabel('Limb is').selectOption('Limb');
-  await guided.getByLabel('“VL” is').selectOption('left fore');
-  await guided.getByLabel('“VR” is').selectOption('right fore');
+  await guided.getByLabel('“AG” is').selectOption('left fore');
+  await guided.getByLabel('“AD” is').selectOption('right fore');
   await guided.getByText('Every cell can be read').waitFor();
   await guided.getByRole('button', { name: 'Read it so' }).click();
   await page.getByText('yard.xlsx opened').waitFor();

@@ -16,13 +16,16 @@ export interface ColumnMatch {
 
 /** A heading shares at least so many of its words with the name that it stands for. */
 const enoughWords = 0.55;
+/** “Angle” alone is half of “toe angle”. */
+const halfTheWords = 0.5;
 /** Of the cells, so many must read as the column's. */
 const enoughCells = 0.5;
 const sureCells = 0.9;
 
 /**
  * The columns of a table that a column of a file may be, best first: by its heading's words and unit, and by how its
- * cells read. A column without a telling heading is taken for dates or limbs where nearly all its cells are.
+ * cells read. A column without a telling heading is taken for dates or limbs where nearly all its cells are, and one word
+ * that several columns have (“angle”, “toe”) for the first of them that nearly all its cells fit.
  * @param cells  some of its cells
  */
 export function headingMatches(
@@ -34,7 +37,7 @@ export function headingMatches(
   const said = cells.map(unguard).filter((text) => !isMissing(text));
   const meant = matchHeading(heading, schema);
   const { unit } = withoutUnit(wordsOf(heading));
-  return schema.columns
+  const told = schema.columns
     .flatMap((column): ColumnMatch[] => {
       const exact = meant && !meant.wrongUnit && meant.column === column;
       if (exact && meant.exact) return [{ column, score: 1 }];
@@ -53,6 +56,18 @@ export function headingMatches(
       return toldByCells && said.length > 0 && share >= sureCells ? [{ column, score: 0.4 * share }] : [];
     })
     .sort((a, b) => b.score - a.score);
+  return told.length > 0 || stemOf(heading).length > 1 ? told : vagueMatch(heading, said, schema, mark);
+}
+
+function vagueMatch(heading: string, said: readonly string[], schema: TableSchema, mark: DecimalMark): ColumnMatch[] {
+  const { unit: written } = withoutUnit(wordsOf(heading));
+  for (const column of schema.columns) {
+    if (column.kind !== 'number' || said.length === 0 || likeness(heading, column) < halfTheWords) continue;
+    if (written !== undefined && !convertible(parseUnit(written), parseUnit(column.unit))) continue;
+    const unit = written ?? unitOfCells(said, column, mark);
+    if (shareRead(said, column, unit, mark) >= sureCells) return [{ column, score: 0.2, ...(unit && { unit }) }];
+  }
+  return [];
 }
 
 const stemOf = (heading: string) => withoutUnit(wordsOf(heading)).stem.split(' ');

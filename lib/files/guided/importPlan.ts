@@ -16,6 +16,12 @@ export type ColumnUse =
   | { readonly kind: 'own' }
   | { readonly kind: 'nothing' };
 
+/** Whether two uses make the same of a column. */
+export function sameUse(one: ColumnUse | undefined, other: ColumnUse | undefined): boolean {
+  if (one?.kind !== 'column' || other?.kind !== 'column') return one?.kind === other?.kind;
+  return one.column === other.column && one.unit === other.unit && one.limb === other.limb;
+}
+
 /** How a file is read, as plain data: it can be kept for the next file with the same headings. */
 export interface ImportPlan {
   readonly table: TableName;

@@ -4,10 +4,11 @@ import { unguard } from '../guard.ts';
 import { isMissing } from '../missingWords.ts';
 import { isSerialDay } from '../parseDate.ts';
 import type { Problem } from '../problem.ts';
+import { problem } from '../problems.ts';
 import { readTable, type TableRead } from '../readTable.ts';
 import { schemas, type TableSchema } from '../schemas.ts';
 import type { CellGrid, SerialDays } from './cellGrid.ts';
-import { fileHeadings } from './fileHeadings.ts';
+import { fileHeadings, limbsAbove } from './fileHeadings.ts';
 import { type ColumnUse, type ImportPlan, limbsAcross } from './importPlan.ts';
 
 /** A file as it is read by a plan. */
@@ -37,10 +38,22 @@ export function readPlanned(grid: CellGrid, plan: ImportPlan, most = Number.POSI
   const rowOfFile = (row: number) => (row < 3 ? plan.headingRow + 1 : (rows[row - 3] ?? plan.headingRow) + 1);
   return {
     ...read,
-    problems: read.problems.filter(({ code }) => code !== 'same-meaning').map((problem) => placed(problem, rowOfFile)),
+    problems: [
+      ...titles(grid, plan.headingRow),
+      ...read.problems.filter(({ code }) => code !== 'same-meaning').map((problem) => placed(problem, rowOfFile)),
+    ],
     rowsOfFile: rows,
     strangeLimbs: strange,
   };
+}
+
+/** The rows above the headings that say anything, but for limbs that stand over columns. */
+function titles(grid: CellGrid, headingRow: number): Problem[] {
+  const above = grid.rows.slice(0, limbsAbove(grid, headingRow) ? headingRow - 1 : headingRow);
+  return above.flatMap((row, at) => {
+    const value = row.filter((text) => text !== '').join(' ');
+    return value === '' ? [] : problem('title-row', { file: grid.file, row: at + 1, value });
+  });
 }
 
 /** Two readings of one foot name each other's rows. */

@@ -44,9 +44,48 @@ describe('suggestPlan', () => {
     expect(short(plan)).toEqual(['horse_id', 'date', 'own', 'RF toe_angle_deg', 'LF medial_heel_mm']);
   });
 
+  it.each([
+    ['NF', 'OF', 'NH', 'OH'],
+    ['LF', 'RF', 'LH', 'RH'],
+    ['N/F', 'O/F', 'N/H', 'O/H'],
+    ['near-fore', 'off-fore', 'near-hind', 'off-hind'],
+    ['FL', 'FR', 'HL', 'HR'],
+    ['FL', 'FR', 'BL', 'BR'],
+    ['FL', 'FR', 'RL', 'RR'],
+    ['VL', 'VR', 'HL', 'HR'],
+    ['Vorne links', 'Vorne rechts', 'Hinten links', 'Hinten rechts'],
+    ['left front', 'right front', 'left back', 'right back'],
+  ])(
+    'takes %s, %s, %s, %s for the limbs before, behind and within a heading, above several, and in rows',
+    (...said) => {
+      const across = ['LF', 'RF', 'LH', 'RH'].map((limb) => `${limb} toe_angle_deg`);
+      const wholes = [
+        (limb: string) => `${limb} toe angle`,
+        (limb: string) => `Toe angle ${limb}`,
+        (limb: string) => `toe angle (${limb}) deg`,
+        (limb: string) => `${limb} angle`,
+      ];
+      for (const whole of wholes) {
+        const file = grid(`Horse;Date;${said.map(whole).join(';')}`, 'Bella;2026-03-09;52;51;53;54');
+        expect(short(suggestPlan(file))).toEqual(['horse_id', 'date', ...across]);
+      }
+      const above = grid(`;;${said.join(';')}`, 'Horse;Date;Toe;Toe;Toe;Toe', 'Bella;2026-03-09;52;51;53;54');
+      expect(short(suggestPlan(above)).slice(2)).toEqual(across);
+      const rows = grid('Horse;Date;Which;Angle', ...said.map((limb, i) => `Bella;2026-03-09;${limb};${50 + i}`));
+      expect(cells(readPlanned(rows, suggestPlan(rows)), 'limb')).toEqual(['LF', 'RF', 'LH', 'RH']);
+    },
+  );
+
+  it('takes one word that several columns have for the first that its cells fit, and leaves it where none do', () => {
+    const plan = suggestPlan(
+      grid('Horse,Date,NF toe,OF toe,NH toe,Frog', 'Bella,2026-03-09,52,"3 1/4""",8.3,thrush', 'Otto,,51,"3""",8.4,'),
+    );
+    expect(short(plan).slice(2)).toEqual(['LF toe_angle_deg', 'RF toe_length_mm', 'LH toe_length_mm cm', 'own']);
+  });
+
   it('finds dates and limbs by their cells, the horse by being a name, and angles by most of their words', () => {
     const plan = suggestPlan(
-      grid('Wer,Wann,Welcher,Dorsal hoof angle deg,Pulse', 'Bella,9.3.2026,VL,52,40', 'Otto,10.3.2026,near fore,51,38'),
+      grid('Wer,Wann,Welcher,Dorsal hoof angle deg,Pulse', 'Bella,9.3.2026,AG,52,40', 'Otto,10.3.2026,near fore,51,38'),
     );
     expect(short(plan)).toEqual(['horse_id', 'date', 'own', 'toe_angle_deg', 'own']);
     const limbs = suggestPlan(
@@ -91,11 +130,30 @@ describe('fileHeadings and limbInHeading', () => {
     ['left fore: toe length (cm)', 'LF', 'toe length (cm)'],
     ['Toe length [off hind]', 'RH', 'Toe length'],
     ['near fore foot frog width', 'LF', 'frog width'],
+    ['NF angle', 'LF', 'angle'],
+    ['N/F toe angle', 'LF', 'toe angle'],
+    ['near-fore toe length, mm', 'LF', 'toe length, mm'],
+    ['Toe angle NF (deg)', 'LF', 'Toe angle (deg)'],
+    ['Toe (O.H.) angle', 'RH', 'Toe angle'],
+    ['Toe_angle_FL_deg', 'LF', 'Toe_angle deg'],
+    ['toeAngleRR', 'RH', 'toe Angle'],
+    ['inside heel BR in', 'RH', 'inside heel in'],
+    ['HL frog width', 'LH', 'frog width'],
+    ['HR Strahlbreite', 'RH', 'Strahlbreite'],
+    ['Zehenwinkel VL (°)', 'LF', 'Zehenwinkel (°)'],
+    ['Zehenlänge hinten rechts cm', 'RH', 'Zehenlänge cm'],
+    ['linker Vorderhuf: Zehenwinkel', 'LF', 'Zehenwinkel'],
+    ['OF angle of toe', 'RF', 'angle of toe'],
+    ['toe angle OF, mm', 'RF', 'toe angle mm'],
+    ['Length of toe OF', 'RF', 'Length of toe'],
   ])('%s', (heading, limb, rest) => {
     expect(limbInHeading(heading)).toEqual({ limb, rest });
   });
 
-  it.each(['toe angle', 'inside heel', 'LF', ''])('%s names no limb besides something else', (heading) => {
+  it.each([
+    ...['toe angle', 'inside heel', 'LF', '', 'off hind', 'vorn links'],
+    ...['angle of toe', 'LENGTH OF TOE', 'heel or toe angle', 'HL (LF)', 'weight lb', 'frog R', '__proto__'],
+  ])('%s names no limb besides something else', (heading) => {
     expect(limbInHeading(heading)).toBeUndefined();
   });
 });
@@ -108,17 +166,20 @@ describe('readPlanned', () => {
     expect(cells(read, 'toe_angle_deg').filter((value) => !Number.isNaN(value))).toEqual([52, 51.5, 49, 47]);
     expect(cells(read, 'toe_length_mm')[2]).toBe(81);
     expect(cells(read, 'Remark')[0]).toBe('calm, old');
-    expect(read.problems).toMatchObject([{ code: 'not-a-number', row: 5, column: 'toe_angle_deg', value: 'about 50' }]);
+    expect(read.problems).toMatchObject([
+      { code: 'title-row', row: 1, value: 'Yard list spring' },
+      { code: 'not-a-number', row: 5, column: 'toe_angle_deg', value: 'about 50' },
+    ]);
     expect(read.entered.get('toe_angle_deg')?.get(6)).toBe('about 50');
   });
 
   it('reads by what the user corrected: table, unit, order of dates, words for limbs, a date for all rows', () => {
-    const file = grid('Pferd;Huf;Zehe;Tag', 'Bella;VL;85;03/04/2026', 'Bella;VR;8,4;04/04/2026', 'Otto;??x;80;x');
+    const file = grid('Pferd;Huf;Zehe;Tag', 'Bella;AG;85;03/04/2026', 'Bella;AD;8,4;04/04/2026', 'Otto;??x;80;x');
     const plan: ImportPlan = {
       ...{ table: 'feet', headingRow: 0, dates: 'dmy', given: [['moment', 'before']] },
       limbs: [
-        ['VL', 'LF'],
-        ['VR', 'RF'],
+        ['AG', 'LF'],
+        ['AD', 'RF'],
       ],
       uses: [
         { kind: 'column', column: 'horse_id' },
