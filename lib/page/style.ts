@@ -73,6 +73,7 @@ const parts = `
 .linked text { font-family: var(--font-label); }
 .drawings > ul { display: flex; flex-wrap: wrap; gap: var(--space-apart); align-items: end; }
 .drawings li { max-width: 100%; }
+.beside > .drawings { position: sticky; top: var(--space-near); }
 .drawing-title { margin: var(--space-tight) 0 0; font: var(--size-small)/1.3 var(--font-label); }
 .drawing-title a { display: inline-block; max-width: 100%; padding: 0.2rem 0; overflow-wrap: anywhere; }
 
@@ -108,6 +109,7 @@ const elsewhere = `
 @media (pointer: coarse) {
   button, .download, select, summary, input:not([type=checkbox], [type=radio]), .control label, .drawing-title a { min-height: 44px; }
   .control .options label { min-width: 44px; min-height: 44px; }
+  summary { padding-block: calc((44px - 1.3em) / 2); }
 }
 @media (max-width: 30rem) {
   h1 { font-size: var(--size-heading); }

@@ -14,8 +14,11 @@ export function Desk() {
     <section aria-label={say`Herd and units`}>
       <div class="desk-bar">
         <Whose />
-        <Opening />
-        <UnitsSwitch />
+        <details class="folded" open={inUse.value?.whose !== 'own'}>
+          <summary>{say`Files and units`}</summary>
+          <Opening />
+          <UnitsSwitch />
+        </details>
       </div>
       <Copies />
       <Records />

@@ -66,7 +66,7 @@ ${files.preloads.map((href) => `<link rel="modulepreload" href="${href}">`).join
 <a class="skip" href="#page">${say`To the page`}</a>
 <header>
 <p class="name">Evenhoof</p>
-<nav aria-label="${say`Pages`}"><ul>${links.join('')}${elsewhere.join('')}</ul></nav>
+<nav aria-label="${say`Pages`}"><details class="folded"><summary>${say`Other pages`}</summary><ul>${links.join('')}${elsewhere.join('')}</ul></details></nav>
 </header>
 <div id="desk"></div>
 <main id="page" tabindex="-1">

@@ -6,7 +6,7 @@ let place: HTMLElement | undefined;
 
 /** The reader's own pages, in the navigation behind all others. */
 export function drawKeptLinks(pages: readonly KeptPage[]): void {
-  place ??= document.querySelector('nav')!.appendChild(document.createElement('div'));
+  place ??= document.querySelector('nav details')!.appendChild(document.createElement('div'));
   render(pages.length > 0 && <Links pages={pages} />, place);
 }
 
