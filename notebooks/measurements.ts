@@ -3,6 +3,7 @@ import {
   type Block,
   type ColumnRepeatability,
   chosen,
+  counted,
   type DisplayUnits,
   fixed,
   formatQuantity,
@@ -131,8 +132,10 @@ function worthWords({ worthwhile, withinSd }: ColumnRepeatability): string {
     return say`The readings never differed, so one is enough, or the second was copied from the first.`;
   if (Number.isNaN(worthwhile))
     return say`Readings of one foot differ as much as feet do, so no number of readings tells these feet apart by this column.`;
-  const count = worthwhile === 1 ? say`One reading is` : say`${worthwhile} readings averaged are`;
-  return say`${count} enough to tell this herd’s feet apart with a reliability of 0.9. Whether one foot changed is the harder question: there the curve above counts.`;
+  return counted(worthwhile, {
+    one: say`One reading is enough to tell this herd’s feet apart with a reliability of 0.9. Whether one foot changed is the harder question: there the curve above counts.`,
+    other: say`${worthwhile} readings averaged are enough to tell this herd’s feet apart with a reliability of 0.9. Whether one foot changed is the harder question: there the curve above counts.`,
+  });
 }
 
 function shownTable(rows: readonly ColumnRepeatability[], titles: ReadonlyMap<string, string>, units: DisplayUnits) {

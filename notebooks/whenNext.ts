@@ -3,6 +3,7 @@ import {
   calendar,
   chosen,
   columnTitle,
+  counted,
   type DisplayUnits,
   type DueData,
   type DueHorse,
@@ -131,9 +132,9 @@ function dueRow({ horse, lastWork, rule, foot }: DueHorse, data: DueData, units:
     shownDay(lastWork),
     shownDay(Math.round(rule)),
     say`${day(days)} (${day(earliest)} to ${day(latest)})`,
-    `${limbName(limb)}, ${formatQuantity(perWeek, `${data.unit}/wk`, units, { error, signed: true })}, ${intervals} ${intervals === 1 ? say`interval` : say`intervals`}`,
+    `${limbName(limb)}, ${formatQuantity(perWeek, `${data.unit}/wk`, units, { error, signed: true })}, ${counted(intervals, { one: say`${intervals} interval`, other: say`${intervals} intervals` })}`,
   ];
 }
 
 const weekWords = (weeks: number) =>
-  weeks === 1 ? say`one week` : say`${fixed(weeks, Number.isInteger(weeks) ? 0 : 1)} weeks`;
+  counted(weeks, { one: say`one week`, other: say`${fixed(weeks, Number.isInteger(weeks) ? 0 : 1)} weeks` });

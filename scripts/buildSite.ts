@@ -4,12 +4,12 @@ import { join, relative, sep } from 'node:path';
 import { build, mergeConfig, runnerImport } from 'vite';
 import type { HerdPage } from '../lib/index.ts';
 import { type Pages, siteConfig } from './siteConfig.ts';
-import { languages } from './words/languages.ts';
+import { languages, wordsOf } from './words/languages.ts';
 
 /** Builds the whole notebook in English, and in every other language as a folder within it. */
 export async function buildNotebook(outDir: string): Promise<void> {
   await buildSite(outDir);
-  for (const language of languages()) await buildSite(join(outDir, language), { language });
+  for (const language of languages()) await buildSite(join(outDir, language), { words: wordsOf(language) });
 }
 
 /** Builds a notebook of static files: a document a page, and the service worker that keeps them for offline. */

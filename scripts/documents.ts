@@ -16,10 +16,10 @@ const dataFiles = () => readdirSync(join(root, 'data')).filter((file) => file.en
 const policyOf = ({ policy = 'strict' }: HerdPage) => policy;
 
 /** Writes a document a page, each under its own policy; the first page is the index too. Serves the same in development. */
-export function documents({ list, folder, policy, language }: Required<Pages>): Plugin {
+export function documents({ list, folder, policy, words }: Required<Pages>): Plugin {
   /** Loads our own TypeScript as it is built, JSX and all. */
   const load = async <Module>(file: string) =>
-    (await runnerImport<Module>(file, { configFile: false, plugins: [saying(language)] })).module;
+    (await runnerImport<Module>(file, { configFile: false, plugins: [saying(words)] })).module;
   let pages: readonly HerdPage[] = [];
   let shell: typeof import('../notebooks/shell/document.ts');
   let manifest: typeof import('../notebooks/shell/manifest.ts').manifest;

@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import type { UserConfig } from 'vite';
 import { documents } from './documents.ts';
+import type { Words } from './words/inLanguage.ts';
 import { saying } from './words/languages.ts';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
@@ -12,8 +13,8 @@ export interface Pages {
   readonly folder?: string;
   /** Pages that may run generated code are built by themselves: only they carry what needs it. */
   readonly policy?: 'strict' | 'generated';
-  /** The language of all words; English where left out. */
-  readonly language?: string;
+  /** The words of another language; English where left out. */
+  readonly words?: Words;
 }
 
 /** What a file stands for is in its exports; what Node alone needs drops out of the pages with its importer. */
@@ -30,17 +31,17 @@ export function siteConfig({
   list = here('../notebooks/index.ts'),
   folder = here('../notebooks'),
   policy = 'strict',
-  language = 'en',
+  words = {},
 }: Pages = {}): UserConfig {
   return {
     root: here('..'),
     base: './',
     appType: 'mpa',
     publicDir: false,
-    plugins: [saying(language), documents({ list, folder, policy, language })],
+    plugins: [saying(words), documents({ list, folder, policy, words })],
     worker: {
       format: 'es',
-      plugins: () => [saying(language)],
+      plugins: () => [saying(words)],
       rolldownOptions: {
         treeshake: ours,
         output: { entryFileNames: 'assets/worker/[name]-[hash].js', chunkFileNames: 'assets/worker/[name]-[hash].js' },

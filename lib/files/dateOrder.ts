@@ -1,3 +1,4 @@
+import { counted } from '../words/counted.ts';
 import { say } from '../words/say.ts';
 import type { CellStore } from './cellStore.ts';
 import type { ColumnPlan } from './columnPlan.ts';
@@ -61,7 +62,10 @@ export function readDates(
     log.keep(plan.name, row, texts[code]);
   }
   if (open > 0) {
-    const detail = say`dates whose order of day and month is clear; ${open === 1 ? say`1 date here` : say`${open} dates here`} could be either`;
+    const detail = counted(open, {
+      one: say`dates whose order of day and month is clear; 1 date here could be either`,
+      other: say`dates whose order of day and month is clear; ${open} dates here could be either`,
+    });
     log.inRow('date-order', firstOpen, plan.name, texts[store.codes[firstOpen]], detail);
   }
   return { values, order };

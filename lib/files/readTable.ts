@@ -2,6 +2,7 @@ import type { TableName } from '../hoof/context.ts';
 import { emptyRows } from '../hoof/emptyRows.ts';
 import { type Column, type Columns, TextColumn } from '../sheet/column.ts';
 import { isoFromDays } from '../sheet/days.ts';
+import { counted } from '../words/counted.ts';
 import { midSentence } from '../words/midSentence.ts';
 import { say } from '../words/say.ts';
 import { CellScanner } from './cellScanner.ts';
@@ -222,8 +223,11 @@ function logRows(
 ): void {
   const { short, beyond, broken } = rows;
   if (short.count > 0) {
-    const which = short.count === 1 ? say`1 row has` : say`${short.count} rows have`;
-    log.inRow('short-rows', short.first, '', '', say`${named} cells in each row; ${which} fewer`);
+    const detail = counted(short.count, {
+      one: say`${named} cells in each row; 1 row has fewer`,
+      other: say`${named} cells in each row; ${short.count} rows have fewer`,
+    });
+    log.inRow('short-rows', short.first, '', '', detail);
   }
   const sign = { ',': say`comma`, ';': say`semicolon`, '\t': say`tab` }[delimiter];
   for (const { row, text } of beyond) log.inRow('too-many-cells', row, '', text, sign);

@@ -1,4 +1,5 @@
 import { conditionalModes, mixedModel } from '../stats/index.ts';
+import { counted } from '../words/counted.ts';
 import { say } from '../words/say.ts';
 import type { DueData } from './dueData.ts';
 import { endOf, type Limb } from './limbs.ts';
@@ -81,7 +82,7 @@ function paces(
   if (counts.size < least.feet || foot.length < least.intervals || Math.max(...counts.values()) < 2)
     return {
       ...nothing,
-      reason: say`${counts.size} feet with ${foot.length} intervals measured from work to work are too few to tell one foot’s pace from another’s; ${least.feet} feet and ${least.intervals} intervals are needed, some foot with two`,
+      reason: say`${feetInWords(counts.size)} with ${intervalsInWords(foot.length)} measured from work to work are too few to tell one foot’s pace from another’s; ${least.feet} feet and ${least.intervals} intervals are needed, some foot with two`,
     };
   const both = new Set(ends).size === 2;
   const model = mixedModel(
@@ -126,3 +127,6 @@ function paces(
   }
   return { feet, usual };
 }
+
+const feetInWords = (n: number) => counted(n, { one: say`${n} foot`, other: say`${n} feet` });
+const intervalsInWords = (n: number) => counted(n, { one: say`${n} interval`, other: say`${n} intervals` });

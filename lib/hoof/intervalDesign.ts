@@ -92,10 +92,13 @@ export function intervalDesign(data: IntervalData, ownSlopes: boolean): Interval
   };
 }
 
+const intervalsInWords = (n: number) => counted(n, { one: say`${n} interval`, other: say`${n} intervals` });
+const horsesInWords = (n: number) => counted(n, { one: say`${n} horse`, other: say`${n} horses` });
+
 /** Why there are too few rows, or too few horses; nothing where there are enough. */
 export function tooFew(n: number, horses: number): string | undefined {
   if (n >= least.intervals && horses >= least.horses) return undefined;
-  return say`There are ${counted(n, say`interval`, say`intervals`)} of ${counted(horses, say`horse`, say`horses`)} to go by; at least ${least.intervals} intervals of ${least.horses} horses are needed`;
+  return say`There are ${intervalsInWords(n)} of ${horsesInWords(horses)} to go by; at least ${least.intervals} intervals of ${least.horses} horses are needed`;
 }
 
 export function neverLonger(): string {
@@ -105,7 +108,7 @@ export function neverLonger(): string {
 /** Why there are too few rows for so many fixed effects; nothing where there are enough. */
 export function tooManyTerms(n: number, terms: number): string | undefined {
   if (n >= terms + least.spareRows) return undefined;
-  return say`There are ${counted(n, say`interval`, say`intervals`)} for ${terms} numbers that the model has to find; at least ${terms + least.spareRows} are needed`;
+  return say`There are ${intervalsInWords(n)} for ${terms} numbers that the model has to find; at least ${terms + least.spareRows} are needed`;
 }
 
 /** The horses' own shares; with a slope of its own for each, uncorrelated. */

@@ -1,8 +1,10 @@
 import { type DisplayUnits, errorDigits, formatQuantity, toDisplay } from '../sheet/display.ts';
 import { listed } from '../sheet/listed.ts';
+import { counted } from '../words/counted.ts';
 import { fixed } from '../words/fixed.ts';
 import { midSentence } from '../words/midSentence.ts';
 import { say } from '../words/say.ts';
+import { wholeNumber } from '../words/wholeNumber.ts';
 import type { IntervalData } from './intervalData.ts';
 import type { IntervalEffects, IntervalEstimate, IntervalFit } from './intervalModel.ts';
 import { isLimb, limbName } from './limbs.ts';
@@ -126,7 +128,10 @@ export function modelSentence(
     say`Fixed effects: ${listed(fixed)}; categories against their first level. Random intercepts${random.some(({ term }) => term !== '(Intercept)') ? say` and uncorrelated slopes` : ''}: ${listed(groups)}.`,
     say`Restricted maximum likelihood; degrees of freedom by Satterthwaite; 95% intervals from Student’s t.`,
     missing > 0
-      ? say`${missing} ${missing === 1 ? say`row` : say`rows`} left out because a circumstance in the model is not known for them.`
+      ? counted(missing, {
+          one: say`${missing} row left out because a circumstance in the model is not known for it.`,
+          other: say`${missing} rows left out because a circumstance in the model is not known for them.`,
+        })
       : '',
   ]
     .filter((part) => part !== '')
@@ -145,7 +150,7 @@ export function checkSentences({ within, checks }: IntervalFit, asked: Asked, un
   const ordered = [...without].sort((a, b) => a.estimate - b.estimate);
   const [least, most] = [ordered[0], ordered[ordered.length - 1]];
   const lines = [
-    say`**Shuffling**: were the lengths of a horse’s intervals handed out by chance, an effect as far from zero would come up with p ${pWords(permutation.p)} (${permutation.arrangements.toLocaleString(say`en`)} ${permutation.exact ? say`arrangements, all there are` : say`drawn by lot`}); the model says p ${pWords(within.p)}.`,
+    say`**Shuffling**: were the lengths of a horse’s intervals handed out by chance, an effect as far from zero would come up with p ${pWords(permutation.p)} (${wholeNumber(permutation.arrangements)} ${permutation.exact ? say`arrangements, all there are` : say`drawn by lot`}); the model says p ${pWords(within.p)}.`,
     say`**A slope that wild values can’t bend** (the weighted median of the slopes between any two intervals of one foot): ${said(robust.slope)} a week, 95% interval ${said(robust.lower)} to ${said(robust.upper)}.`,
   ];
   if (ordered.length > 1)

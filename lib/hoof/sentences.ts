@@ -1,4 +1,5 @@
 import { type DisplayUnits, formatQuantity } from '../sheet/display.ts';
+import { counted } from '../words/counted.ts';
 import { fixed } from '../words/fixed.ts';
 import { say } from '../words/say.ts';
 import { shownDay } from '../words/shownDay.ts';
@@ -137,8 +138,10 @@ function againstLines(finding: Finding, units: DisplayUnits): string[] {
   }
   if (other !== undefined) lines.push(say`The other foot at the same time: ${show(other)}.`);
   if (own !== undefined) {
-    const earlier =
-      own.earlier === 1 ? say`its one earlier measurement` : say`the middle of its ${own.earlier} earlier measurements`;
+    const earlier = counted(own.earlier, {
+      one: say`its one earlier measurement`,
+      other: say`the middle of its ${own.earlier} earlier measurements`,
+    });
     lines.push(say`This foot on ${shownDay(own.last.date)}: ${show(own.last.value)}; ${earlier}: ${show(own.median)}.`);
   }
   if (herd !== undefined) {

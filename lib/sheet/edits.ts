@@ -1,3 +1,4 @@
+import { counted } from '../words/counted.ts';
 import { say } from '../words/say.ts';
 import type { Cell } from './cell.ts';
 import type { ColumnInput, Columns, Kind } from './column.ts';
@@ -79,7 +80,7 @@ export function inWords(edit: Edit): string {
     case 'rows':
       return `${hows[edit.how]} ${rowsInWords(edit.rows)}`;
     case 'columns':
-      return `${hows[edit.how]} ${counted(edit.columns.length, say`column`, say`columns`)} ${edit.columns.map(definitionInWords).join(', ')}`;
+      return columnsInWords(hows[edit.how], edit.columns.map(definitionInWords));
     case 'formula':
       return say`change ${edit.after.name} from ${edit.before.formula} to ${edit.after.formula}`;
     case 'name':
@@ -112,15 +113,20 @@ function rowsInWords(rows: readonly number[]): string {
   const first = rows[0];
   if (rows.length > 1 && rows.every((row, i) => row === first + i))
     return say`rows ${first} to ${rows[rows.length - 1]}`;
-  return say`${rows.length} rows${rows.length > 0 && rows.length <= 5 ? ` (${rows.join(', ')})` : ''}`;
+  const which = rows.length > 0 && rows.length <= 5 ? ` (${rows.join(', ')})` : '';
+  return counted(rows.length, { one: say`${rows.length} row${which}`, other: say`${rows.length} rows${which}` });
 }
 
 function definitionInWords(definition: Definition): string {
   return 'formula' in definition ? say`${definition.name} as ${definition.formula}` : definition.name;
 }
 
-function counted(count: number, one: string, several: string): string {
-  return count === 1 ? one : `${count} ${several}`;
+function columnsInWords(how: string, columns: readonly string[]): string {
+  const names = columns.join(', ');
+  return counted(columns.length, {
+    one: say`${how} column ${names}`,
+    other: say`${how} ${columns.length} columns ${names}`,
+  });
 }
 
 /** Edits done and edits taken back, without limit. */

@@ -1,3 +1,4 @@
+import { counted } from '../words/counted.ts';
 import { say } from '../words/say.ts';
 import type { JournalEdit } from './journal.ts';
 
@@ -16,14 +17,21 @@ export function editInWords(edits: readonly JournalEdit[], how: How, titleOf: (c
     const rows = new Set(cells.flatMap((change) => change.rows)).size;
     const cleared = how === 'set' && cells.every(({ after }) => after.every((cell) => cell === null));
     const what = cleared ? say`clearing` : { set: say`typing in`, fill: say`filling`, paste: say`pasting into` }[how];
-    const where = titles.length > 2 ? say`${titles.length} columns` : titles.join(say` and `);
-    return `${what} ${where}${rows > 1 ? say`, ${rows} rows` : ''}`;
+    const where =
+      titles.length > 2
+        ? counted(titles.length, { one: say`${titles.length} column`, other: say`${titles.length} columns` })
+        : titles.join(say` and `);
+    return `${what} ${where}${rows > 1 ? `, ${rowsInWords(rows)}` : ''}`;
   }
   const [edit] = edits;
   if (edit.kind === 'rows') {
     const { length } = edit.rows;
-    return `${edit.how === 'add' ? say`adding` : say`removing`} ${length === 1 ? say`a row` : say`${length} rows`}`;
+    return edit.how === 'add'
+      ? counted(length, { one: say`adding a row`, other: say`adding ${length} rows` })
+      : counted(length, { one: say`removing a row`, other: say`removing ${length} rows` });
   }
   if (edit.kind === 'own column') return say`${edit.after ? say`adding` : say`removing`} the column ${edit.column}`;
   return edit.kind === 'opened' && edit.after ? say`opening ${edit.after}` : say`putting a table away`;
 }
+
+const rowsInWords = (rows: number) => counted(rows, { one: say`${rows} row`, other: say`${rows} rows` });

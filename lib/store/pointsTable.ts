@@ -125,7 +125,7 @@ export function pointsFromCsv(source: string | Uint8Array, file = say`the file`)
     return column && cellAt(toColumn(column), row);
   };
   const said = (name: string, row: number) => String(at(name, row) ?? '');
-  const counted = (name: string, row: number) => Number(at(name, row) ?? Number.NaN);
+  const numberIn = (name: string, row: number) => Number(at(name, row) ?? Number.NaN);
   const found = new Map<string, PhotoPoints & { points: Map<string, readonly [number, number]>; skipped: string[] }>();
   const rows = toColumn(columns.photo).values.length;
   for (let row = 0; row < rows; row++) {
@@ -133,26 +133,26 @@ export function pointsFromCsv(source: string | Uint8Array, file = say`the file`)
     if (photo === '' || point === '') continue;
     let picture = found.get(photo);
     if (!picture) {
-      const repeat = counted('repeat', row);
+      const repeat = numberIn('repeat', row);
       picture = {
         photo,
         subject: {
           horse: said('horse_id', row),
           limb: said('limb', row),
-          date: isoFromDays(counted('date', row)),
+          date: isoFromDays(numberIn('date', row)),
           moment: said('moment', row) || 'between',
           view: said('view', row),
         },
-        size: sizeOf((name) => counted(name, row)),
-        width: counted('photo_width_px', row),
-        height: counted('photo_height_px', row),
+        size: sizeOf((name) => numberIn(name, row)),
+        width: numberIn('photo_width_px', row),
+        height: numberIn('photo_height_px', row),
         points: new Map(),
         skipped: [],
         ...(repeat >= 1 && { entered: { repeat, values: {} } }),
       };
       found.set(photo, picture);
     }
-    const [x, y] = [counted('x_px', row), counted('y_px', row)];
+    const [x, y] = [numberIn('x_px', row), numberIn('y_px', row)];
     if (Number.isFinite(x) && Number.isFinite(y)) picture.points.set(freeSlot(picture.points, point), [x, y]);
     else picture.skipped.push(point);
   }

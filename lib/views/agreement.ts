@@ -1,6 +1,7 @@
 import * as Plot from '@observablehq/plot';
 import type { PairAgreement } from '../hoof/repeatAgreement.ts';
 import { errorDigits, formatQuantity, toDisplay } from '../sheet/display.ts';
+import { counted } from '../words/counted.ts';
 import { say } from '../words/say.ts';
 import {
   axis,
@@ -44,7 +45,10 @@ export function agreement(
       ? say`${title}: 95 of 100 differences between ${names[0]} and ${names[1]} lie between ${said(lower)} and ${said(upper)}`
       : say`${title}: one pair of readings says nothing about agreement`,
     caption: sentences(
-      say`${names[0]} less ${names[1]}, ${points.length} feet read by both.`,
+      counted(points.length, {
+        one: say`${names[0]} less ${names[1]}, ${points.length} foot read by both.`,
+        other: say`${names[0]} less ${names[1]}, ${points.length} feet read by both.`,
+      }),
       p < 0.05
         ? say`${names[0]} reads ${formatQuantity(Math.abs(mean), unit, units, { digits })} ${mean < 0 ? say`lower` : say`higher`} on the whole.`
         : say`Neither reads higher on the whole, as far as these pairs can tell.`,

@@ -63,13 +63,16 @@ export function betweenVisits(intervals: Readable, options: BetweenVisitsOptions
       title:
         own.length === 0
           ? say`${name}: no interval measured at both ends`
-          : say`${name}: ${pace} at the median of ${counted(told.length, say`interval`, say`intervals`)}${from}`,
+          : counted(told.length, {
+              one: say`${name}: ${pace} at the median of ${told.length} interval${from}`,
+              other: say`${name}: ${pace} at the median of ${told.length} intervals${from}`,
+            }),
       caption: sentences(
         say`Filled front, hollow hind; the right side is dashed.`,
         between.length === own.length
           ? ''
           : say`Pale lines compare like moments, with the farrier’s work between them.`,
-        leftOut(count - own.length, say`interval`, say`intervals`),
+        leftOut(count - own.length, 'intervals'),
       ),
       summary: inWords(told, title, unit, units),
       options:

@@ -110,9 +110,32 @@ export function nameRoom(names: Iterable<string>): number {
   return Math.ceil(longest * sizes.mark * 0.58) + 12;
 }
 
+const unmeasured = {
+  rows: (count: number) =>
+    counted(count, {
+      one: say`${count} row without a measurement left out.`,
+      other: say`${count} rows without a measurement left out.`,
+    }),
+  feet: (count: number) =>
+    counted(count, {
+      one: say`${count} foot without a measurement left out.`,
+      other: say`${count} feet without a measurement left out.`,
+    }),
+  intervals: (count: number) =>
+    counted(count, {
+      one: say`${count} interval without a measurement left out.`,
+      other: say`${count} intervals without a measurement left out.`,
+    }),
+  values: (count: number) =>
+    counted(count, {
+      one: say`${count} value without a measurement left out.`,
+      other: say`${count} values without a measurement left out.`,
+    }),
+};
+
 /** What was left out, as a sentence; nothing where nothing was. */
-export function leftOut(count: number, one: string, many: string): string {
-  return count === 0 ? '' : say`${counted(count, one, many)} without a measurement left out.`;
+export function leftOut(count: number, what: keyof typeof unmeasured): string {
+  return count === 0 ? '' : unmeasured[what](count);
 }
 
 /** Sentences that have something to say, in a row. */

@@ -77,7 +77,7 @@ export function chosenChart(sheet: Sheet, chart: ChosenChart): ChartDescription 
   }
   const name = `chosen-${kind.replaceAll(' ', '-')}-${column.replaceAll('_', '-')}`;
   const title = sheet.describe(column).title;
-  const left = leftOut(sheet.rows - points.length, say`row`, say`rows`);
+  const left = leftOut(sheet.rows - points.length, 'rows');
   if (points.length === 0) return nothingToDraw(name, say`${title}: no row has a value to draw`, left);
   const drawn = kind === 'spread' ? spread : kind === 'over time' ? overTime : againstOther;
   return { name, ...drawn(sheet, chart, points, units, left) };
@@ -104,7 +104,10 @@ function spread(
   return {
     title:
       groups.length < 2
-        ? say`${title}: ${quantity(low.middle)} at the median of ${counted(points.length, say`row`, say`rows`)}`
+        ? counted(points.length, {
+            one: say`${title}: ${quantity(low.middle)} at the median of ${points.length} row`,
+            other: say`${title}: ${quantity(low.middle)} at the median of ${points.length} rows`,
+          })
         : say`${title}: from ${quantity(low.middle)} (${low.group}) to ${quantity(high.middle)} (${high.group}) at the median by ${midSentence(sheet.describe(by!).title)}`,
     caption: sentences(say`Each dot is a row, the upright line the median of its group.`, left),
     summary,
@@ -147,7 +150,10 @@ function overTime(sheet: Sheet, chart: ChosenChart, points: readonly Point[], un
   return {
     title: say`${title} over time: ${quantity(median(points.map(({ value }) => value)))} at the median, ${tau.words(say`later`, say`higher`, say`lower`)}`,
     caption: sentences(keyOf(points), tau.note, left),
-    summary: say`${title} of ${counted(points.length, say`row`, say`rows`)} by date.`,
+    summary: counted(points.length, {
+      one: say`${title} of ${points.length} row by date.`,
+      other: say`${title} of ${points.length} rows by date.`,
+    }),
     options: {
       ...frame,
       x: { type: 'utc' },
@@ -177,7 +183,10 @@ function againstOther(sheet: Sheet, chart: ChosenChart, points: readonly Point[]
   return {
     title: say`${a.title} against ${midSentence(b.title)}: ${tau.words(say`larger`, say`larger`, say`smaller`)}`,
     caption: sentences(keyOf(points), tau.note, left),
-    summary: say`${a.title} against ${midSentence(b.title)}, ${counted(points.length, say`row`, say`rows`)}.`,
+    summary: counted(points.length, {
+      one: say`${a.title} against ${midSentence(b.title)}, ${points.length} row.`,
+      other: say`${a.title} against ${midSentence(b.title)}, ${points.length} rows.`,
+    }),
     options: {
       ...frame,
       x: { domain: extent(points.map(({ other }) => other * b.times)), nice: true },
@@ -230,13 +239,14 @@ function keyOf(points: readonly Point[]): string {
     return `${filled ? say`filled` : say`hollow`} ${symbol}: ${shortened(group)}`;
   });
   const rest = groups.length - own.length;
-  return `${[...own, ...(rest > 0 ? [say`star: ${counted(rest, say`other`, say`others`)}`] : [])].join('; ')}.`;
+  return `${[...own, ...(rest > 0 ? [counted(rest, { one: say`star: ${rest} other`, other: say`star: ${rest} others` })] : [])].join('; ')}.`;
 }
+
+const rowsInWords = (rows: number) => counted(rows, { one: say`${rows} row`, other: say`${rows} rows` });
 
 /** How two columns go together, said without saying why. */
 function together(points: readonly Point[]) {
-  if (points.length < 3 || points.length > mostPairs)
-    return { words: () => counted(points.length, say`row`, say`rows`), note: '' };
+  if (points.length < 3 || points.length > mostPairs) return { words: () => rowsInWords(points.length), note: '' };
   const { tau } = kendallTau(
     Float64Array.from(points, ({ other }) => other),
     Float64Array.from(points, ({ value }) => value),
@@ -246,7 +256,7 @@ function together(points: readonly Point[]) {
     : say`Kendall’s tau ${fixed(tau, 2)}: of all pairs of rows, those in the same order less those in the other. Rows of one horse go together by themselves, so this is no test.`;
   const words = (more: string, up: string, down: string) =>
     Number.isNaN(tau)
-      ? counted(points.length, say`row`, say`rows`)
+      ? rowsInWords(points.length)
       : Math.abs(tau) < 0.1
         ? say`in no order to speak of`
         : say`${more} goes with ${tau > 0 ? up : down} (tau ${fixed(tau, 2)})`;

@@ -48,14 +48,21 @@ export function intervalEffect(
   }));
   const horses = horseLines(points);
   const band = effectBand(points, fit);
+  const intervals = counted(points.length, {
+    one: say`${points.length} interval`,
+    other: say`${points.length} intervals`,
+  });
   return {
     name: `interval-effect-on-${data.outcome.replaceAll('_', '-')}`,
     title: effectSentence(fit, data, units),
     caption: sentences(
-      say`One mark an interval of one foot (${points.length}); marks point to the foot’s side, front filled, hind hollow. Thin lines: each horse’s own intervals, ${counted(horses.length, say`horse`, say`horses`)} with intervals of unlike length.`,
+      counted(horses.length, {
+        one: say`One mark an interval of one foot (${points.length}); marks point to the foot’s side, front filled, hind hollow. Thin lines: each horse’s own intervals, ${horses.length} horse with intervals of unlike length.`,
+        other: say`One mark an interval of one foot (${points.length}); marks point to the foot’s side, front filled, hind hollow. Thin lines: each horse’s own intervals, ${horses.length} horses with intervals of unlike length.`,
+      }),
       say`Thick line: the effect within a horse, all else held, drawn through the middle of all intervals; the band is its 95% interval.`,
     ),
-    summary: say`${counted(points.length, say`interval`, say`intervals`)} of ${span(points.map(({ weeks }) => weeks))} weeks; changes from ${said(Math.min(...points.map(({ change }) => change)))} to ${said(Math.max(...points.map(({ change }) => change)))}. The fitted line runs from ${said(band[0].middle)} to ${said(band[band.length - 1].middle)}.`,
+    summary: say`${intervals} of ${span(points.map(({ weeks }) => weeks))} weeks; changes from ${said(Math.min(...points.map(({ change }) => change)))} to ${said(Math.max(...points.map(({ change }) => change)))}. The fitted line runs from ${said(band[0].middle)} to ${said(band[band.length - 1].middle)}.`,
     options: {
       width: chartSizes.width,
       height: chartSizes.height,

@@ -46,8 +46,11 @@ export function intervalSlopes(
   const without = sentences(
     disturbed === 0
       ? ''
-      : say`${counted(disturbed, say`interval`, say`intervals`)} measured only at like moments, with work between them, left out.`,
-    leftOut(missing, say`interval`, say`intervals`),
+      : counted(disturbed, {
+          one: say`${disturbed} interval measured only at like moments, with work between them, left out.`,
+          other: say`${disturbed} intervals measured only at like moments, with work between them, left out.`,
+        }),
+    leftOut(missing, 'intervals'),
   );
   if (points.length === 0)
     return nothingToDraw(name, say`${title}: no interval measured from after the work to before the next`, without);
@@ -69,7 +72,10 @@ export function intervalSlopes(
       say`One mark an interval of one foot (${points.length}); marks point to the foot’s side, front filled, hind hollow. Thick lines are the medians of the shorter and the longer half. A picture, not a test: horses and seasons differ too.`,
       without,
     ),
-    summary: say`Change of ${midSentence(title)} a week against the length of the interval, ${counted(points.length, say`interval`, say`intervals`)} of ${span({ from: short.from, to: (long ?? short).to })}.`,
+    summary: counted(points.length, {
+      one: say`Change of ${midSentence(title)} a week against the length of the interval, ${points.length} interval of ${span({ from: short.from, to: (long ?? short).to })}.`,
+      other: say`Change of ${midSentence(title)} a week against the length of the interval, ${points.length} intervals of ${span({ from: short.from, to: (long ?? short).to })}.`,
+    }),
     options: {
       width: chartSizes.width,
       height: chartSizes.height,

@@ -48,7 +48,13 @@ export function leftAgainstRight(
   const { means } = footMeans(feet, column, rows);
   const { pairs, lone } = pairsOf(means);
   const name = `left-against-right-${column.replaceAll('_', '-')}`;
-  const alone = lone === 0 ? '' : say`${counted(lone, say`foot`, say`feet`)} without its other one left out.`;
+  const alone =
+    lone === 0
+      ? ''
+      : counted(lone, {
+          one: say`${lone} foot without its other one left out.`,
+          other: say`${lone} feet without their other ones left out.`,
+        });
   if (pairs.length === 0) return nothingToDraw(name, say`${title}: no pair of feet measured`, alone);
   const errorsKnown = pairs.some(({ left, right }) => !Number.isNaN(left.error + right.error));
   const larger = pairs.filter(({ left, right }) => left.value > right.value).length;
@@ -58,13 +64,22 @@ export function leftAgainstRight(
   return {
     name,
     title: errorsKnown
-      ? say`${title}: left and right differ by more than the error of measuring in ${beyond.length} of ${counted(pairs.length, say`pair`, say`pairs`)}`
-      : say`${title}: the left foot has the larger value in ${larger} of ${counted(pairs.length, say`pair`, say`pairs`)}`,
+      ? counted(pairs.length, {
+          one: say`${title}: left and right differ by more than the error of measuring in ${beyond.length} of ${pairs.length} pair`,
+          other: say`${title}: left and right differ by more than the error of measuring in ${beyond.length} of ${pairs.length} pairs`,
+        })
+      : counted(pairs.length, {
+          one: say`${title}: the left foot has the larger value in ${larger} of ${pairs.length} pair`,
+          other: say`${title}: the left foot has the larger value in ${larger} of ${pairs.length} pairs`,
+        }),
     caption: sentences(
       say`One mark a pair: front feet filled, hind feet hollow. On the dashed line left and right are equal; the cross shows 1.96 standard errors.`,
       alone,
     ),
-    summary: say`${title}, left foot up, right foot across. The left foot has the larger value in ${larger} of ${counted(pairs.length, say`pair`, say`pairs`)}.`,
+    summary: counted(pairs.length, {
+      one: say`${title}, left foot up, right foot across. The left foot has the larger value in ${larger} of ${pairs.length} pair.`,
+      other: say`${title}, left foot up, right foot across. The left foot has the larger value in ${larger} of ${pairs.length} pairs.`,
+    }),
     options: {
       width: chartSizes.width,
       height: chartSizes.height,

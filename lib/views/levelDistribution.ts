@@ -78,8 +78,7 @@ export function levelChart(
 ): ChartDescription {
   const title = columnTitle(column);
   const name = column.replaceAll('_', '-');
-  if (groups.length === 0)
-    return nothingToDraw(name, say`${title}: nothing measured`, leftOut(missing, say`row`, say`rows`));
+  if (groups.length === 0) return nothingToDraw(name, say`${title}: nothing measured`, leftOut(missing, 'rows'));
   const { times, label: labelled } = shownIn(unit, units);
   const said = (value: number, signed = false) => formatQuantity(value, unit, units, { signed });
   const present = moments.filter((moment) => groups.some((group) => group.moment === moment));
@@ -103,7 +102,7 @@ export function levelChart(
       bandKnown
         ? say`The band is what the error of measuring alone gives 95 times in 100: ${said(band)} either way.`
         : say`The error of measuring is not known.`,
-      leftOut(missing, say`row`, say`rows`),
+      leftOut(missing, 'rows'),
     ),
     summary: say`Medians: ${groups.map(({ limb, moment, middle }) => `${limbName(limb)} ${momentWords[moment]} ${said(middle, true)}`).join(', ')}.`,
     options: {

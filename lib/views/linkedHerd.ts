@@ -48,7 +48,7 @@ export function linkedHerd(feet: Readable, options: LinkedOptions = {}): LinkedD
     title: say`${title}: choose dates, limbs or horses in one chart and the others follow`,
     caption: sentences(
       say`Drag across the dates; click limbs or horses, click again to let go, double-click to let all go. Marks point to the foot’s side, front filled, hind hollow.`,
-      leftOut(missing, say`row`, say`rows`),
+      leftOut(missing, 'rows'),
     ),
     summary: say`${title} of ${points.length} measurements of ${horses} horses: by date, by limb with the middle half and median, and by horse with the median.`,
     specification: {

@@ -8,6 +8,7 @@ import { rangeSentence } from '../hoof/sentences.ts';
 import type { NumberColumn } from '../sheet/column.ts';
 import { type DisplayUnits, formatQuantity } from '../sheet/display.ts';
 import type { Table } from '../sheet/table.ts';
+import { counted } from '../words/counted.ts';
 import { say } from '../words/say.ts';
 import { axis, type ChartDescription, extent, millimetres, reference, shownIn, utc } from './chart.ts';
 import { limbMark } from './limbMark.ts';
@@ -79,7 +80,10 @@ function small(measure: Measure, readings: readonly Reading[], ranges: Ranges, u
     name: `over-time-${measure.name.replaceAll('_', '-')}`,
     title: `${measure.title}: ${latest.join(', ')}`,
     caption: range === undefined ? '' : say`Range: ${rangeSentence(range, measure.unit, units)}.`,
-    summary: say`${measure.title} over time, latest values ${latest.join(', ')}; ${readings.length} values.`,
+    summary: counted(readings.length, {
+      one: say`${measure.title} over time, latest values ${latest.join(', ')}; ${readings.length} value.`,
+      other: say`${measure.title} over time, latest values ${latest.join(', ')}; ${readings.length} values.`,
+    }),
     options: {
       width: 300,
       height: 98,

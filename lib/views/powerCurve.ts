@@ -1,6 +1,7 @@
 import * as Plot from '@observablehq/plot';
 import { type TrialDesign, trialPower } from '../hoof/trialPower.ts';
 import { formatQuantity } from '../sheet/display.ts';
+import { counted } from '../words/counted.ts';
 import { say } from '../words/say.ts';
 import { axis, type ChartDescription, type ChartOptions, label, millimetres, reference } from './chart.ts';
 import { chartSizes, roles, strokes } from './theme.ts';
@@ -66,7 +67,8 @@ export function powerCurve(
           {
             x: 'horses',
             y: (d) => 100 * d.power,
-            text: (d) => say`${d.intervals} intervals`,
+            text: (d) =>
+              counted(d.intervals, { one: say`${d.intervals} interval`, other: say`${d.intervals} intervals` }),
             textAnchor: 'middle',
             rotate: -35,
             dy: -7,

@@ -33,7 +33,7 @@ export function rangeShares(
     caption: sentences(
       say`Solid: feet beyond the range by more than the error of measuring. Outlined: outside, but by no more than the error, so it can’t be told. Diamonds: published herds, counted by their own definitions, some by horse.`,
       say`Ranges are conventions with thin evidence; most sound horses break one.`,
-      leftOut(missing, say`value`, say`values`),
+      leftOut(missing, 'values'),
     ),
     summary: `${shares.map(({ name, beyond, unsure, of }) => say`${name}: ${beyond} of ${of} beyond, ${unsure} can’t be told`).join('. ')}.`,
     options: {

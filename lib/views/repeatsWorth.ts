@@ -1,6 +1,7 @@
 import * as Plot from '@observablehq/plot';
 import { type ColumnRepeatability, smallestChange } from '../hoof/repeatAgreement.ts';
 import { formatQuantity } from '../sheet/display.ts';
+import { counted } from '../words/counted.ts';
 import { say } from '../words/say.ts';
 import { axis, type ChartDescription, type ChartOptions, columnTitle, label, millimetres, shownIn } from './chart.ts';
 import { chartSizes, roles, strokes } from './theme.ts';
@@ -22,7 +23,7 @@ export function repeatsWorth(
     name: `repeats-${column.replaceAll('_', '-')}`,
     title: say`${columnTitle(column)}: one reading a day shows a change of ${said(steps[0].change)}, two ${said(steps[1].change)}, four ${said(steps[3].change)}`,
     caption: say`Anything smaller is within the error of measuring, 95 times in 100. Four readings halve the error of one.`,
-    summary: `${steps.map(({ readings, change }) => `${readings} ${readings === 1 ? say`reading` : say`readings`}: ${said(change)}`).join(', ')}.`,
+    summary: `${steps.map(({ readings, change }) => counted(readings, { one: say`${readings} reading: ${said(change)}`, other: say`${readings} readings: ${said(change)}` })).join(', ')}.`,
     options: {
       width: chartSizes.width,
       height: chartSizes.height * 0.6,

@@ -37,8 +37,7 @@ export function shapeDistributions(
   const { times, label: labelled } = shownIn(unit, units);
   const { means, missing } = footMeans(feet, column, rows);
   const name = `spread-of-${column.replaceAll('_', '-')}`;
-  if (means.length === 0)
-    return nothingToDraw(name, say`${title}: nothing measured`, leftOut(missing, say`foot`, say`feet`));
+  if (means.length === 0) return nothingToDraw(name, say`${title}: nothing measured`, leftOut(missing, 'feet'));
   const feetShown = means.map(({ horse, limb, value }) => ({ horse, limb, value: value * times }));
   const said = (value: number) => formatQuantity(value, unit, units);
   const middleOf = (wanted: (limb: Limb) => boolean) =>
@@ -55,12 +54,10 @@ export function shapeDistributions(
     title: say`${title}: half of the front feet are below ${front}, half of the hind feet below ${hind}`,
     caption: sentences(
       say`Bars count feet, each by the mean of its measurements (${means.reduce((sum, { readings }) => sum + readings, 0)} in all); the line is the limb’s median.`,
-      range === undefined
-        ? ''
-        : say`${counted(outside, say`foot`, say`feet`)} of ${means.length} lie outside ${limits.map((limit) => said(limit)).join(say` to `)}.`,
-      leftOut(missing, say`foot`, say`feet`),
+      range === undefined ? '' : outsideWords(outside, means.length, limits.map(said).join(say` to `)),
+      leftOut(missing, 'feet'),
     ),
-    summary: say`${title} of ${counted(means.length, say`foot`, say`feet`)}. Medians: ${middles.map(({ limb, value }) => `${limbName(limb)} ${said(value)}`).join(', ')}.`,
+    summary: say`${title}, number of feet: ${means.length}. Medians: ${middles.map(({ limb, value }) => `${limbName(limb)} ${said(value)}`).join(', ')}.`,
     options: {
       width: chartSizes.width,
       height: 60 + 62 * middles.length,
@@ -130,3 +127,9 @@ export function shapeDistributions(
     },
   };
 }
+
+const outsideWords = (outside: number, all: number, limits: string) =>
+  counted(outside, {
+    one: say`${outside} foot of ${all} lies outside ${limits}.`,
+    other: say`${outside} feet of ${all} lie outside ${limits}.`,
+  });

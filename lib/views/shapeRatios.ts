@@ -51,7 +51,7 @@ export function shapeRatios(
   const pairs = pairsOf(means);
   const name = `front-and-hind-${column.replaceAll('_', '-')}`;
   if (pairs.length === 0)
-    return nothingToDraw(name, say`${title}: no horse has both ends measured`, leftOut(missing, say`foot`, say`feet`));
+    return nothingToDraw(name, say`${title}: no horse has both ends measured`, leftOut(missing, 'feet'));
   const { larger, words } = Object.hasOwn(sayings, column)
     ? sayings[column]
     : { larger: 'front', words: say`${title} is larger in front than behind` };
@@ -69,14 +69,18 @@ export function shapeRatios(
   const [front, hind] = (['front', 'hind'] as const).map((end) =>
     said(median(Float64Array.from(pairs, (pair) => pair[end]))),
   );
+  const surely = errorsKnown ? say`, in ${sure.length} by more than the error of measuring` : '';
   const first = dots.slice(0, 2).toSorted((a, b) => a.value - b.value);
   return {
     name,
-    title: say`${words} in ${holds.length} of ${counted(pairs.length, say`horse`, say`horses`)}${errorsKnown ? say`, in ${sure.length} by more than the error of measuring` : ''}`,
+    title: counted(pairs.length, {
+      one: say`${words} in ${holds.length} of ${pairs.length} horse${surely}`,
+      other: say`${words} in ${holds.length} of ${pairs.length} horses${surely}`,
+    }),
     caption: sentences(
       say`Each dot is the mean of a horse’s two front (filled) or two hind feet (hollow).`,
       pairs.length > most ? say`The ${most} largest differences of ${pairs.length} horses.` : '',
-      leftOut(missing, say`foot`, say`feet`),
+      leftOut(missing, 'feet'),
     ),
     summary: say`${title}, one line a horse. The median is ${front} in front and ${hind} behind.`,
     options: {

@@ -100,14 +100,17 @@ function since(edits: Edits): string {
   const cells = edits.reduce((sum, edit) => sum + (edit.kind === 'cells' ? edit.rows.length : 0), 0);
   const rows = (how: 'add' | 'remove') =>
     edits.reduce((sum, edit) => sum + (edit.kind === 'rows' && edit.how === how ? edit.rows.length : 0), 0);
+  const [come, gone] = [rows('remove'), rows('add')];
   const own = edits.filter(({ kind }) => kind === 'own column').length;
   const parts = [
-    told(cells, say`cell has changed`, say`cells have changed`),
-    told(rows('remove'), say`row has come`, say`rows have come`),
-    told(rows('add'), say`row has gone`, say`rows have gone`),
-    told(own, say`column of your own has changed`, say`columns of your own have changed`),
-  ].filter((part) => part !== '');
+    cells > 0 && counted(cells, { one: say`${cells} cell has changed`, other: say`${cells} cells have changed` }),
+    come > 0 && counted(come, { one: say`${come} row has come`, other: say`${come} rows have come` }),
+    gone > 0 && counted(gone, { one: say`${gone} row has gone`, other: say`${gone} rows have gone` }),
+    own > 0 &&
+      counted(own, {
+        one: say`${own} column of your own has changed`,
+        other: say`${own} columns of your own have changed`,
+      }),
+  ].filter((part) => part !== false);
   return parts.length === 0 ? say`It stands today as it did then.` : say`Since then ${parts.join(', ')}.`;
 }
-
-const told = (count: number, one: string, several: string) => (count === 0 ? '' : counted(count, one, several));

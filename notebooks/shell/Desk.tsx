@@ -1,4 +1,4 @@
-import { say } from '../../lib/index.ts';
+import { counted, say } from '../../lib/index.ts';
 import { Copies } from './Copies.tsx';
 import { inUse, keeping } from './herdInUse.ts';
 import { Opening } from './Opening.tsx';
@@ -46,9 +46,11 @@ function Broken() {
   const count = (keeping.value && inUse.value?.record?.broken.length) ?? 0;
   if (count === 0) return null;
   return (
-    <p
-      class="notice trouble"
-      role="alert"
-    >{say`${count === 1 ? say`One change` : say`${count} changes`} in this record’s journal can’t be read any more and ${count === 1 ? say`is` : say`are`} left out. Everything else stands. Save the record as files, and look over what you typed last.`}</p>
+    <p class="notice trouble" role="alert">
+      {counted(count, {
+        one: say`One change in this record’s journal can’t be read any more and is left out. Everything else stands. Save the record as files, and look over what you typed last.`,
+        other: say`${count} changes in this record’s journal can’t be read any more and are left out. Everything else stands. Save the record as files, and look over what you typed last.`,
+      })}
+    </p>
   );
 }

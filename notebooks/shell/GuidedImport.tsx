@@ -2,6 +2,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import {
   type CellGrid,
   type ColumnUse,
+  counted,
   fileHeadings,
   type ImportPlan,
   type Limb,
@@ -17,6 +18,7 @@ import {
   shownDay,
   suggestPlan,
   type TableName,
+  wholeNumber,
   withoutTitles,
 } from '../../lib/index.ts';
 import { ColumnChoice } from './ColumnChoice.tsx';
@@ -154,7 +156,10 @@ export function GuidedImport({ sheets, answer }: Props) {
       <p role="status">{say`${read.rowsOfFile.length} rows of ${plan.table} come of ${grid.rows.length > shownRows ? say`its first rows` : say`it`}. ${
         unusable.length === 0
           ? say`Every cell can be read.`
-          : say`${unusable.length} ${unusable.length === 1 ? say`thing` : say`things`} can’t be used as written.`
+          : counted(unusable.length, {
+              one: say`${wholeNumber(unusable.length)} thing can’t be used as written.`,
+              other: say`${wholeNumber(unusable.length)} things can’t be used as written.`,
+            })
       }`}</p>
       {unusable.length > 0 && (
         <details>

@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import {
   type Choice,
+  counted,
   describeColumn,
   type Entered,
   formatQuantity,
@@ -15,6 +16,7 @@ import {
   say,
   shownDay,
   type TableName,
+  wholeNumber,
 } from '../../lib/index.ts';
 import { units } from './displayUnits.ts';
 import { tableNames } from './herdInUse.ts';
@@ -97,7 +99,10 @@ export function MergeOffer({ from, ours, theirs, answer }: Props) {
           </div>
           <table class="differences">
             <caption>
-              {differences.length} {differences.length === 1 ? say`cell differs` : say`cells differ`}
+              {counted(differences.length, {
+                one: say`${wholeNumber(differences.length)} cell differs`,
+                other: say`${wholeNumber(differences.length)} cells differ`,
+              })}
             </caption>
             <thead>
               <tr>
@@ -162,13 +167,21 @@ const formulaKey = (table: TableName, name: string) => `${table} formula ${name}
 const brief = (text: string) => (text.length > 120 ? `${text.slice(0, 120)}…` : text);
 
 function summary({ table, newRows, filled, equal, conflicts, formulaConflicts }: Merge): string {
-  const rows = (count: number) => (count === 1 ? say`1 row` : say`${count} rows`);
-  const cells = (count: number) => (count === 1 ? say`1 cell` : say`${count} cells`);
+  const different = conflicts.length + formulaConflicts.length;
   const parts = [
-    say`${rows(newRows.length)} new`,
-    say`${rows(equal)} the same`,
-    say`${cells(filled.length)} filled in where mine ${filled.length === 1 ? say`is` : say`are`} blank`,
-    say`${cells(conflicts.length + formulaConflicts.length)} different`,
+    counted(newRows.length, {
+      one: say`${wholeNumber(newRows.length)} row new`,
+      other: say`${wholeNumber(newRows.length)} rows new`,
+    }),
+    counted(equal, { one: say`${wholeNumber(equal)} row the same`, other: say`${wholeNumber(equal)} rows the same` }),
+    counted(filled.length, {
+      one: say`${wholeNumber(filled.length)} cell filled in where mine is blank`,
+      other: say`${wholeNumber(filled.length)} cells filled in where mine are blank`,
+    }),
+    counted(different, {
+      one: say`${wholeNumber(different)} cell different`,
+      other: say`${wholeNumber(different)} cells different`,
+    }),
   ];
   return say`Table of ${table}: ${parts.join(', ')}.`;
 }

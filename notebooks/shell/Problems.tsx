@@ -1,12 +1,14 @@
 import { useState } from 'preact/hooks';
 import {
   BlockList,
+  counted,
   type Problem,
   problemColumns,
   Sheet,
   SurroundingsContext,
   say,
   titleSentences,
+  wholeNumber,
   withoutTitles,
 } from '../../lib/index.ts';
 import { units } from './displayUnits.ts';
@@ -23,7 +25,12 @@ export function Problems() {
       <Titles problems={problems.value} />
       {count > 0 && (
         <details class="problems" onToggle={(event) => setOpen(event.currentTarget.open)}>
-          <summary>{say`${count} ${count === 1 ? say`cell` : say`cells`} could not be used as ${count === 1 ? say`it stands` : say`they stand`}`}</summary>
+          <summary>
+            {counted(count, {
+              one: say`${wholeNumber(count)} cell could not be used as it stands`,
+              other: say`${wholeNumber(count)} cells could not be used as they stand`,
+            })}
+          </summary>
           {open && <ProblemSheet problems={unusable} />}
         </details>
       )}

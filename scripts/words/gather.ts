@@ -7,14 +7,32 @@ import { saidIn } from './saidIn.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 
-/** All words of the interface as they stand in the sources, each with the files that say it. */
-export function gathered(): Map<string, string[]> {
-  const found = new Map<string, string[]>();
+/** A wording of the interface as the sources say it. */
+export interface Wording {
+  /** The files that say it. */
+  readonly files: readonly string[];
+  /** Of words that change with a number: the English for one. */
+  readonly one?: string;
+  /** And under which names that number is filled in. */
+  readonly counts?: readonly string[];
+}
+
+/**
+ * All words of the interface by their English, in the order of the sources.
+ * @throws Error where the same words change with a number in one place and don't in another, or have two forms for one
+ */
+export function gathered(): Map<string, Wording> {
+  const found = new Map<string, Wording>();
   const gather = (source: string, file: string) => {
-    for (const { key, filled } of saidIn(source, file.endsWith('x'))) {
-      const files = found.get(key) ?? [];
-      if (!files.includes(file)) files.push(file);
-      found.set(key, files);
+    for (const { key, one, filled } of saidIn(source, file.endsWith('x'))) {
+      const known = found.get(key);
+      if (known && known.one !== one)
+        throw new Error(
+          `“${key}” is said with one form for one here and with another elsewhere (${[file, ...(known.files ?? [])].join(', ')})`,
+        );
+      const files = [...new Set([...(known?.files ?? []), file])];
+      const counts = filled.filter(({ counts }) => counts).map(({ name }) => name);
+      found.set(key, one === undefined ? { files } : { files, one, counts: [...new Set(counts)] });
       for (const { start, end } of filled) gather(source.slice(start, end), file);
     }
   };
@@ -26,9 +44,10 @@ export function gathered(): Map<string, string[]> {
   return found;
 }
 
-/** The list as it is kept: where each is said helps whoever translates it. */
-export function listText(words: ReadonlyMap<string, readonly string[]>): string {
-  return `${JSON.stringify(Object.fromEntries(words), null, 2)}\n`;
+/** The list as it is kept: where each is said helps whoever translates it, and so do the words for one. */
+export function listText(words: ReadonlyMap<string, Wording>): string {
+  const listed = [...words].map(([key, { files, one }]) => [key, one === undefined ? files : { one, files }]);
+  return `${JSON.stringify(Object.fromEntries(listed), null, 2)}\n`;
 }
 
 /** What a table of another language lacks, and what it has that nobody says any more. */

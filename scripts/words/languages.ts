@@ -15,12 +15,11 @@ export function languages(): string[] {
 }
 
 export function wordsOf(language: string): Words {
-  return language === 'en' ? {} : (JSON.parse(readFileSync(join(folder, `${language}.json`), 'utf8')) as Words);
+  return JSON.parse(readFileSync(join(folder, `${language}.json`), 'utf8')) as Words;
 }
 
-/** Builds the words of one language into the code, so that pages carry no table of words and no other language. */
-export function saying(language: string): Plugin {
-  const words = wordsOf(language);
+/** Builds the words of a language into the code, so that pages carry no table of words and no other language. */
+export function saying(words: Words): Plugin {
   return {
     name: 'evenhoof-words',
     enforce: 'pre',

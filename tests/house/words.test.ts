@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import type { Forms } from '../../lib/words/counted.ts';
 import { compared, gathered, listText } from '../../scripts/words/gather.ts';
 import { languages, wordsOf } from '../../scripts/words/languages.ts';
 import { filesIn, root } from './sources.ts';
@@ -9,6 +10,9 @@ import { unmarked } from './unmarked.ts';
 const words = gathered();
 const filled = (text: string) => [...new Set(text.match(/\{\w+\}/g))].sort();
 const read = (file: string) => readFileSync(join(root, file), 'utf8');
+
+const formsOf = (own: string | Forms): { form?: string; text: string }[] =>
+  typeof own === 'string' ? [{ text: own }] : Object.entries(own).map(([form, text]) => ({ form, text }));
 
 /** Folders whose words are programmers' or other people's. */
 const foreign =
@@ -40,18 +44,39 @@ describe.each(languages())('the words in %s', (language) => {
     expect(compared(language, words)).toEqual({ lacking: [], left: [] });
   });
 
+  /** Every text of the table, each form of words that change with a number by itself. */
+  const texts = Object.entries(table).flatMap(([key, own]) => formsOf(own).map((form) => ({ key, ...form })));
+  const rules = new Intl.PluralRules(language);
+  const categories = rules.resolvedOptions().pluralCategories.toSorted().join();
+
+  test('have all the forms that the language has where they change with a number, and only there', () => {
+    const expected = new Map([...words].map(([key, { one }]) => [key, one === undefined ? undefined : categories]));
+    const wrong = Object.entries(table).filter(([key, own]) => {
+      const forms = typeof own === 'string' ? undefined : Object.keys(own);
+      return forms?.toSorted().join() !== expected.get(key);
+    });
+    expect(wrong).toEqual([]);
+  });
+
   test('fill in what the English fills in, and keep the spaces at its ends', () => {
-    const wrong = Object.entries(table).filter(
-      ([key, text]) =>
-        filled(text).join() !== filled(key).join() ||
+    // A form for one number alone need not say it.
+    const numbers = Array.from({ length: 200 }, (_, count) => rules.select(count));
+    const alone = (form?: string) => numbers.filter((own) => own === form).length === 1;
+    const wrong = texts.filter(({ key, text, form }) => {
+      const counts = words.get(key)?.counts?.map((name) => `{${name}}`) ?? [];
+      const all = filled(key).filter((name) => !(alone(form) && counts.includes(name)));
+      return (
+        filled(text).some((name) => !filled(key).includes(name)) ||
+        all.some((name) => !filled(text).includes(name)) ||
         /^\s*/.exec(text)![0] !== /^\s*/.exec(key)![0] ||
-        /\s*$/.exec(text)![0] !== /\s*$/.exec(key)![0],
-    );
+        /\s*$/.exec(text)![0] !== /\s*$/.exec(key)![0]
+      );
+    });
     expect(wrong).toEqual([]);
   });
 
   test('link to the same pages', () => {
     const links = (text: string) => (text.match(/\]\([^)]*\)/g) ?? []).sort();
-    expect(Object.entries(table).filter(([key, text]) => links(text).join() !== links(key).join())).toEqual([]);
+    expect(texts.filter(({ key, text }) => links(text).join() !== links(key).join())).toEqual([]);
   });
 });

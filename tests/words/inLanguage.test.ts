@@ -33,6 +33,44 @@ test('what has no translation stays English, and signs that mean something in a 
   expect(inLanguage('say`a \\`quoted\\` ${price} \\${no}`', {})).toBe('`a \\`quoted\\` ${price} \\${no}`');
 });
 
+const rows = 'counted(rows.length, { one: say`A row of ${horse()}`, other: say`${rows.length} rows of ${horse()}` })';
+
+test('words that change with a number are one wording, named by its English for several', () => {
+  const [said] = saidIn(rows);
+  expect(said).toMatchObject({ key: '{rows} rows of {horse}', one: 'A row of {horse}' });
+  expect(said.filled.map(({ name, counts }) => [name, counts])).toEqual([
+    ['rows', true],
+    ['horse', false],
+  ]);
+  expect(inLanguage(rows, {})).toBe(
+    'counted(rows.length, { one: `A row of ${horse()}`, other: `${rows.length} rows of ${horse()}` })',
+  );
+});
+
+test('another language brings the forms that it has', () => {
+  const russian = { one: '{rows} строка: {horse}', few: '{rows} строки: {horse}', many: '{rows} строк: {horse}' };
+  expect(inLanguage(rows, { '{rows} rows of {horse}': { ...russian, other: '{rows} строки: {horse}' } })).toBe(
+    'counted(rows.length, { one: `${rows.length} строка: ${horse()}`, few: `${rows.length} строки: ${horse()}`, ' +
+      'many: `${rows.length} строк: ${horse()}`, other: `${rows.length} строки: ${horse()}` })',
+  );
+});
+
+test('a form may leave out the number, but nothing else', () => {
+  const one = (text: string) => ({ '{rows} rows of {horse}': { one: text, other: '{rows} Zeilen von {horse}' } });
+  expect(inLanguage(rows, one('Eine Zeile von {horse}'))).toContain('one: `Eine Zeile von ${horse()}`');
+  expect(() => inLanguage(rows, one('{rows} Zeile'))).toThrow(/leaves out horse/);
+});
+
+test('a translation has forms where the words change with a number, and only there', () => {
+  expect(() => inLanguage(rows, { '{rows} rows of {horse}': '{rows} Zeilen von {horse}' })).toThrow(/has one form/);
+  expect(() => inLanguage('say`feet`', { feet: { one: 'Huf', other: 'Hufe' } })).toThrow(/does not change/);
+});
+
+test('both forms are marked, and one fills in no more than several', () => {
+  expect(() => saidIn("counted(n, { one: 'a row', other: say`${n} rows` })")).toThrow(/each marked by say/);
+  expect(() => saidIn('counted(n, { one: say`${n} row of ${horse}`, other: say`${n} rows` })')).toThrow(/filled in/);
+});
+
 test('a translation that leaves something out is refused', () => {
   expect(() =>
     inLanguage('say`${count} of ${foot.horse}’s feet`', { '{count} of {horse}’s feet': '{count} Hufe' }),

@@ -1,4 +1,5 @@
 import type { DisplayUnits } from '../../sheet/display.ts';
+import { counted } from '../../words/counted.ts';
 import { midSentence } from '../../words/midSentence.ts';
 import { say } from '../../words/say.ts';
 import type { Editing } from '../sheet/editing.ts';
@@ -109,7 +110,7 @@ function entryWords(entry: Entry | undefined, reading: KeptReading): string {
   const { horse, limb, date, moment } = reading.subject;
   if (!entry) return say`Name the horse and the day, and the measures can be entered into the record.`;
   const count = Object.keys(entry.values).length;
-  const what = count === 1 ? say`One measure` : say`${count} measures`;
+  const what = counted(count, { one: say`One measure`, other: say`${count} measures` });
   const where = [horse, limb, date, moment, say`repeat ${entry.repeat}`].join(', ');
   if (isEntered(entry, reading)) return say`${what}: in the record as ${where}.`;
   if (entry.row >= 0)

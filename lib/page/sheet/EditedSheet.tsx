@@ -1,6 +1,8 @@
 import { useContext, useMemo, useState } from 'preact/hooks';
 import { cellAt } from '../../sheet/cell.ts';
+import { counted } from '../../words/counted.ts';
 import { say } from '../../words/say.ts';
+import { wholeNumber } from '../../words/wholeNumber.ts';
 import type { Editable, SheetBlock } from '../blocks.ts';
 import { SurroundingsContext } from '../surroundings.ts';
 import { CellHistory } from './CellHistory.tsx';
@@ -77,7 +79,10 @@ export function EditedSheet({ block, editable, editing }: EditedProps) {
     const words =
       gone.length === 1
         ? say`${rowName(sheet, editable.names, gone[0])} is removed`
-        : say`${gone.length} rows are removed`;
+        : counted(gone.length, {
+            one: say`${wholeNumber(gone.length)} row is removed`,
+            other: say`${wholeNumber(gone.length)} rows are removed`,
+          });
     editing.removeRows(gone);
     goTo(Math.max(0, Math.min(region.top, rows.length - gone.length - 1)));
     setSaid(say`${words}. It can be taken back`);
@@ -103,9 +108,11 @@ export function EditedSheet({ block, editable, editing }: EditedProps) {
       onSaid={setSaid}
       onFill={one ? undefined : fill}
       onAdd={addRow}
-      addWords={one ? 'New foot' : say`Add a row`}
+      addWords={one ? say`New foot` : say`Add a row`}
       onRemove={removeRows}
-      removeWords={one ? say`Remove this foot` : count > 1 ? say`Remove ${count} rows` : say`Remove the row`}
+      removeWords={
+        one ? say`Remove this foot` : counted(count, { one: say`Remove the row`, other: say`Remove ${count} rows` })
+      }
     />
   );
   return (

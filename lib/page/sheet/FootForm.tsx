@@ -1,6 +1,7 @@
 import { useContext, useId, useRef } from 'preact/hooks';
 import { TextColumn } from '../../sheet/column.ts';
 import { say } from '../../words/say.ts';
+import { wholeNumber } from '../../words/wholeNumber.ts';
 import type { Editable, SheetBlock } from '../blocks.ts';
 import { SurroundingsContext } from '../surroundings.ts';
 import { cellText } from './cellText.ts';
@@ -107,7 +108,7 @@ function Turn({ at, of, onTurn }: { at: number; of: number; onTurn: (by: number)
   return (
     <p class="turn">
       <button type="button" disabled={at === 0} onClick={() => onTurn(-1)}>{say`‹ Foot before`}</button>
-      <span class="number">{say`${at + 1} of ${of.toLocaleString(say`en`)}`}</span>
+      <span class="number">{say`${at + 1} of ${wholeNumber(of)}`}</span>
       <button type="button" disabled={at === of - 1} onClick={() => onTurn(1)}>{say`Next foot ›`}</button>
     </p>
   );

@@ -1,6 +1,8 @@
 // biome-ignore-all lint/a11y/useSemanticElements: virtual rows are put in their place, which a table's own can't be
 import { useCallback, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { counted } from '../../words/counted.ts';
 import { say } from '../../words/say.ts';
+import { wholeNumber } from '../../words/wholeNumber.ts';
 import type { SheetBlock } from '../blocks.ts';
 import { CellEditor } from './CellEditor.tsx';
 import { cellText } from './cellText.ts';
@@ -204,7 +206,9 @@ export function Grid(props: GridProps) {
     event.clipboardData!.setData('text/plain', copied(size.rows, size.columns, text));
     event.preventDefault();
     const cells = size.rows * size.columns;
-    onSaid(say`${cells.toLocaleString(say`en`)} ${cells === 1 ? say`cell` : say`cells`} copied`);
+    onSaid(
+      counted(cells, { one: say`${wholeNumber(cells)} cell copied`, other: say`${wholeNumber(cells)} cells copied` }),
+    );
   }
 
   function onCut(event: ClipboardEvent) {

@@ -1,5 +1,7 @@
 import type { Column } from '../../sheet/column.ts';
+import { counted } from '../../words/counted.ts';
 import { say } from '../../words/say.ts';
+import { wholeNumber } from '../../words/wholeNumber.ts';
 import type { Editing } from './editing.ts';
 import { editText } from './editText.ts';
 import type { ShownColumn } from './shownColumns.ts';
@@ -22,9 +24,6 @@ export interface TypedGrid {
   /** Whether all rows are shown in the table's own order, so that more can follow the last. */
   readonly whole: boolean;
 }
-
-const many = (count: number, one: string, several: string) =>
-  `${count.toLocaleString(say`en`)} ${count === 1 ? one : several}`;
 
 const unitOf =
   (columns: readonly ShownColumn[]) =>
@@ -89,18 +88,40 @@ export function pasteBlock(grid: TypedGrid, region: Region, text: string): { sai
     more,
   );
   const left = across.length - into.length;
+  const beyond = wide - across.length;
   const cut = high - down.length - more;
   const said = [
-    say`Pasted: ${many(changed, say`cell has`, say`cells have`)} changed`,
-    more > 0 ? say`${many(more, say`row`, say`rows`)} added` : '',
-    unread > 0 ? say`${many(unread, say`cell`, say`cells`)} can’t be used and marked` : '',
+    counted(changed, {
+      one: say`Pasted: ${wholeNumber(changed)} cell has changed`,
+      other: say`Pasted: ${wholeNumber(changed)} cells have changed`,
+    }),
+    more > 0
+      ? counted(more, { one: say`${wholeNumber(more)} row added`, other: say`${wholeNumber(more)} rows added` })
+      : '',
+    unread > 0
+      ? counted(unread, {
+          one: say`${wholeNumber(unread)} cell can’t be used and is marked`,
+          other: say`${wholeNumber(unread)} cells can’t be used and are marked`,
+        })
+      : '',
     left > 0
-      ? say`${many(left, say`column is`, say`columns are`)} worked out and stayed as ${left === 1 ? say`it was` : say`they were`}`
+      ? counted(left, {
+          one: say`${left} column is worked out and stayed as it was`,
+          other: say`${left} columns are worked out and stayed as they were`,
+        })
       : '',
-    wide > across.length
-      ? say`${many(wide - across.length, say`column`, say`columns`)} found no place to the right`
+    beyond > 0
+      ? counted(beyond, {
+          one: say`${beyond} column found no place to the right`,
+          other: say`${beyond} columns found no place to the right`,
+        })
       : '',
-    cut > 0 ? say`${many(cut, say`line`, say`lines`)} found no row: show all rows in their own order to add some` : '',
+    cut > 0
+      ? counted(cut, {
+          one: say`${wholeNumber(cut)} line found no row: show all rows in their own order to add some`,
+          other: say`${wholeNumber(cut)} lines found no row: show all rows in their own order to add some`,
+        })
+      : '',
   ];
   return {
     said: said.filter(Boolean).join('. '),
@@ -115,14 +136,20 @@ export function fillDown({ editing, columns, rows }: TypedGrid, region: Region):
   const names = typedIn(columns, editing, region);
   if (names.length === 0) return workedOut(columns[region.left]);
   const changed = editing.fill(names, [...rows.subarray(from, region.bottom + 1)]);
-  return say`Filled down: ${many(changed, say`cell has`, say`cells have`)} changed`;
+  return counted(changed, {
+    one: say`Filled down: ${wholeNumber(changed)} cell has changed`,
+    other: say`Filled down: ${wholeNumber(changed)} cells have changed`,
+  });
 }
 
 export function clearCells({ editing, columns, rows }: TypedGrid, region: Region): string {
   const names = typedIn(columns, editing, region);
   if (names.length === 0) return workedOut(columns[region.left]);
   const changed = editing.clear(names, [...rows.subarray(region.top, region.bottom + 1)]);
-  return say`${many(changed, say`cell`, say`cells`)} emptied`;
+  return counted(changed, {
+    one: say`${wholeNumber(changed)} cell emptied`,
+    other: say`${wholeNumber(changed)} cells emptied`,
+  });
 }
 
 function typedIn(columns: readonly ShownColumn[], editing: Editing, { left, right }: Region): string[] {

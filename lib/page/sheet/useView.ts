@@ -1,5 +1,7 @@
 import { useMemo, useState } from 'preact/hooks';
+import { counted } from '../../words/counted.ts';
 import { say } from '../../words/say.ts';
+import { wholeNumber } from '../../words/wholeNumber.ts';
 import type { SheetBlock } from '../blocks.ts';
 import { type Condition, matchingRows, type Order } from './matchingRows.ts';
 
@@ -43,8 +45,12 @@ export function useView(block: SheetBlock, table: unknown): RowsInView {
       setConditions([]);
       setOrder(undefined);
     },
-    count: `${number(rows.length)}${rows.length < all ? say` of ${number(all)}` : ''} ${all === 1 ? say`row` : say`rows`}`,
+    count:
+      rows.length < all
+        ? counted(all, {
+            one: say`${wholeNumber(rows.length)} of ${wholeNumber(all)} row`,
+            other: say`${wholeNumber(rows.length)} of ${wholeNumber(all)} rows`,
+          })
+        : counted(all, { one: say`${wholeNumber(all)} row`, other: say`${wholeNumber(all)} rows` }),
   };
 }
-
-const number = (value: number) => value.toLocaleString(say`en`);

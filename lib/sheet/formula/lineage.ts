@@ -1,3 +1,4 @@
+import { counted } from '../../words/counted.ts';
 import { say } from '../../words/say.ts';
 import { TextColumn } from '../column.ts';
 import { listed } from '../listed.ts';
@@ -125,7 +126,10 @@ class Tracing {
       row,
       value: this.#at(node, row),
       unit: node.name === 'count' ? '1' : x.kind === 'column' ? this.#table.column(x.name).unit : '',
-      via: say`${what} over ${over}: ${members.length} ${members.length === 1 ? say`cell` : say`cells`}`,
+      via: counted(members.length, {
+        one: say`${what} over ${over}: ${members.length} cell`,
+        other: say`${what} over ${over}: ${members.length} cells`,
+      }),
       from: once(members.slice(0, this.#few).flatMap((member) => this.#sources(x, member))),
     };
   }

@@ -1,3 +1,4 @@
+import { counted } from '../../words/counted.ts';
 import { say } from '../../words/say.ts';
 import type { Kind } from '../column.ts';
 import { conversion, convertible, pure } from '../dimension.ts';
@@ -272,6 +273,6 @@ function share(arg: Node): Node {
 function expectCount(call: Call, least: number, most: number, form: string): void {
   const count = call.args.length;
   if (count >= least && count <= most) return;
-  const found = count === 0 ? say`nothing` : count === 1 ? say`one value` : say`${count} values`;
+  const found = count === 0 ? say`nothing` : counted(count, { one: say`one value`, other: say`${count} values` });
   throw complaint(call, say`${call.name} was given ${found}`, say`It is written ${form}`);
 }
