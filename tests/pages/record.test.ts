@@ -96,7 +96,7 @@ test('a block is pasted at once, units and decimal commas understood, filled dow
   await copy('8,5 cm\t3 1/4 in\n84,5\tlong\n');
   await go('Toe length');
   await page.keyboard.press('Control+v');
-  await expect.poll(said).toContain('1 cell can’t be used and marked');
+  await expect.poll(said).toContain('1 cell can’t be used and is marked');
   expect(await read('Toe length')).toBe('85.0 mm');
   expect(await read('Heel length')).toBe('82.55 mm');
   expect(await read('Heel length', 2)).toContain('long');

@@ -94,7 +94,7 @@ test('in a sorted view a block follows the rows as shown, and what finds no row 
   const { said } = pasteBlock(typed, at(0, 0), 'few\t\t\t\n40\n41\n42');
   expect(said).toContain('1 column found no place to the right');
   expect(said).toContain('2 lines found no row');
-  expect(said).toContain('1 cell can’t be used and marked');
+  expect(said).toContain('1 cell can’t be used and is marked');
   expect(values('toe_angle_deg')).toEqual([40, 50, 48, Number.NaN]);
 });
 
