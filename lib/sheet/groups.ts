@@ -13,11 +13,7 @@ export function groupRows(columns: readonly Column[], rows: number): Groups {
   let left: Key = { codes, low: 0, size: Math.min(rows, 1) };
   columns.forEach((column, index) => {
     const right = column instanceof TextColumn ? textKey(column) : numberKey(column.values);
-    const last = index === columns.length - 1;
-    const pairs = left.size * right.size;
-    if (index === 0 && !last) left = right;
-    else if (last || pairs > tableSize(rows)) left = { codes, low: 0, size: numbered(codes, left, right) };
-    else left = { codes, low: 0, size: crossed(codes, left, right) };
+    left = index === 0 && columns.length > 1 ? right : { codes, low: 0, size: numbered(codes, left, right) };
   });
   return { codes, count: left.size };
 }
@@ -53,7 +49,7 @@ function numberKey(values: Float64Array): Key {
   // Days, counts and the like are their own codes.
   if (whole && high - low < tableSize(rows)) {
     for (let row = 0; row < rows; row++) codes[row] = Number.isNaN(values[row]) ? 0 : values[row] - low + 1;
-    return { codes, low: 0, size: Math.max(high - low, -1) + 2 };
+    return { codes, low: 0, size: Math.max(high - low + 2, 1) };
   }
   const known = new Map<number, number>();
   for (let row = 0; row < rows; row++) codes[row] = codeOf(known, values[row]);
@@ -65,16 +61,6 @@ function codeOf(known: Map<number, number>, value: number): number {
   if (before !== undefined) return before;
   known.set(value, known.size);
   return known.size - 1;
-}
-
-/** All pairs of codes, whether a row has them or not; returns how many. */
-function crossed(codes: Int32Array, left: Key, right: Key): number {
-  const [a, b] = [left.codes, right.codes];
-  const { size } = right;
-  const low = left.low * size + right.low;
-  const rows = codes.length;
-  for (let row = 0; row < rows; row++) codes[row] = a[row] * size + b[row] - low;
-  return left.size * size;
 }
 
 /** The pairs that rows have, numbered in the order of their first rows; returns how many. */

@@ -43,7 +43,9 @@ export class KeptErrors {
       const some = [...rows];
       const picked = [...columns].map((column) => [column, pick(table.column(column), some)] as const);
       const found = errorOf(node, plainTable(Object.fromEntries(picked)))!;
-      for (let i = 0; i < some.length; i++) errors[some[i]] = found[i];
+      some.forEach((row, i) => {
+        errors[row] = found[i];
+      });
       rows.clear();
     }
     return errors;

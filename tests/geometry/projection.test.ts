@@ -127,6 +127,27 @@ describe('fitProjective', () => {
     });
     expect(variances.reduce((sum, value) => sum + value, 0) / 600).toBeCloseTo(1, 0.9);
   });
+  it('its residual deviation is of as many coordinates as are left beside the eight numbers', () => {
+    const { normal } = random(9);
+    for (const count of [5, 7]) {
+      const places = Array.from({ length: count }, (_, i): Point => [40 * (i % 3), 25 * i]);
+      const goal = transformPoints(slanted, places).map(([x, y]): Point => [x + normal(), y + normal()]);
+      const { residuals, residualSd } = fitProjective(places, goal) as Projective;
+      const squares = residuals.reduce((sum, away) => sum + away ** 2, 0);
+      expect(residualSd ** 2 * (2 * count - 8)).toBeCloseTo(squares, 12);
+    }
+  });
+  it('a map whose horizon goes through the origin has numbers of size 1 in all', () => {
+    const horizon: Matrix = [
+      [120, 10, 3000],
+      [-20, 90, 1200],
+      [0.4, 0.7, 0],
+    ];
+    const places = square.map(([x, y]): Point => [x + 10, y + 10]);
+    const { matrix } = fitProjective(places, transformPoints(horizon, places)) as Projective;
+    expect(Math.hypot(...matrix.flat())).toBeCloseTo(1, 12);
+    near(transformPoints(matrix, places), transformPoints(horizon, places), 8);
+  });
   it('leaves a missing pair out and keeps its place among the residuals', () => {
     const goal = transformPoints(slanted, [...square, [50, 50]]);
     const found = fitProjective([...square, [50, 50]], [...goal.slice(0, 4), [NaN, 0]]) as Projective;
@@ -146,6 +167,7 @@ describe('fitProjective', () => {
       [lined, square],
       [square, lined],
       [square.map((): Point => [1, 1]), square],
+      [square, square.map((): Point => [1, 1])],
     ]) {
       const found = fitProjective(from, to);
       expect(isFitFailure(found)).toBe(true);

@@ -31,6 +31,14 @@ describe('groups of rows', () => {
     });
   });
 
+  test('keep apart numbers that are further from each other than a code can count', () => {
+    for (const values of [
+      [0, 2 ** 32, 0],
+      [-(2 ** 40), 2 ** 40, -(2 ** 40)],
+    ])
+      expect([...groupRows([toColumn({ values: Float64Array.from(values) })], 3).codes]).toEqual([0, 1, 0]);
+  });
+
   test('are the same as by comparing rows one by one', () => {
     const numbers = fc.array(fc.constantFrom(none, 0, -0, 1, 2.5, -7, 1e9, 20000), { minLength: 12, maxLength: 12 });
     const texts = fc.array(fc.constantFrom('', 'a', 'b', '__proto__'), { minLength: 12, maxLength: 12 });

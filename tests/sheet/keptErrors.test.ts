@@ -31,7 +31,12 @@ const measured = {
 
 function degrees(value: (row: number) => number, error: number) {
   const values = Float64Array.from({ length: rows }, (_, row) => value(row));
-  return { unit: 'deg', values, error: new Float64Array(rows).fill(error) };
+  return { unit: 'deg', values, error: Float64Array.from({ length: rows }, (_, row) => errorIn(row, error)) };
+}
+
+/** No two neighbours are measured equally well. */
+function errorIn(row: number, least: number): number {
+  return least + (row % 5) / 8;
 }
 
 function sheetOf(columns: Parameters<typeof FootSheet.from>[0]): Sheet {
@@ -86,11 +91,27 @@ describe('errors of computed columns', () => {
     expect(ready(sheet)).toEqual(['score']);
   });
 
+  test('of rows that changed are worked out from their own cells, and of the others stay', () => {
+    const sheet = sheetOf(measured);
+    const before = Object.fromEntries(names.map((name) => [name, errorsOf(sheet, name)?.slice()]));
+    sheet.set('toe', 8, 50).set('heel', 8, 40).set('limb', 5, 'LF').set('toe', 30, null);
+    const others = (errors: Float64Array | undefined) => errors?.filter((_, row) => ![5, 8, 30].includes(row));
+    for (const name of ['under', 'slope', 'steep', 'chained'] as const)
+      expect(others(errorsOf(sheet, name))).toEqual(others(before[name]));
+    const [toe, heel] = [errorIn(8, 1), errorIn(8, 1.5)];
+    expect(errorsOf(sheet, 'under')![8]).toBeCloseTo(Math.hypot(toe, heel), 12);
+    expect(errorsOf(sheet, 'under')![30]).toBeNaN();
+    expect(errorsOf(sheet, 'slope')![8]).toBeCloseTo(Math.hypot(toe / 40, (heel * 50) / 40 ** 2), 12);
+    expect(before.steep![5]).toBe(errorIn(5, 1.5));
+    expect(errorsOf(sheet, 'steep')![5]).toBe(2 * errorIn(5, 1));
+    expect(errorsOf(sheet, 'unknown')).toBeUndefined();
+  });
+
   test('begin anew with another formula and with other rows', () => {
     const sheet = sheetOf(measured);
     for (const name of names) errorsOf(sheet, name);
     sheet.replace({ name: 'slope', formula: 'heel * 2' });
-    expect(errorsOf(sheet, 'slope')).toEqual(new Float64Array(rows).fill(3));
+    expect(errorsOf(sheet, 'slope')).toEqual(measured.heel.error.map((error) => error * 2));
     sheet.removeRows([0]);
     expect(errorsOf(sheet, 'under')).toHaveLength(rows - 1);
   });

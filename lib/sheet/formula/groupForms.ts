@@ -131,7 +131,7 @@ class Entries {
     let to = 0;
     for (let group = 0; group < this.count; group++) {
       const members = order.subarray(starts[group], starts[group + 1]);
-      if (!this.#rising(members)) members.sort((a, b) => this.#cells[a] - this.#cells[b]);
+      members.sort((a, b) => this.#cells[a] - this.#cells[b]);
       for (const at of members) {
         const cell = this.#cells[at];
         if (to > merged[group] && cells[to - 1] === cell) weights[to - 1] += this.#weights[at];
@@ -143,10 +143,5 @@ class Entries {
       merged[group + 1] = to;
     }
     return { starts: merged, cells: cells.subarray(0, to), weights: weights.subarray(0, to) };
-  }
-
-  #rising(members: Uint32Array): boolean {
-    for (let i = 1; i < members.length; i++) if (this.#cells[members[i - 1]] > this.#cells[members[i]]) return false;
-    return true;
   }
 }

@@ -180,6 +180,20 @@ describe('errorOf', () => {
     expect(of('coalesce(opposite(opposite(a)), b)', columns)).toEqual([3, 2]);
   });
 
+  it('of a summary minds no unknown error of a cell that does not count in it', () => {
+    const columns = {
+      side: { values: ['left', 'right'] },
+      a: mm([10, 20], [3, NaN]),
+      b: mm([4, 5], [NaN, 2]),
+    };
+    expect(of('mean(side == "left" ? a : b)', columns)[0]).toBeCloseTo(Math.hypot(3, 2) / 2, 12);
+    expect(of('mean(side == "left" ? a : a + b)', columns)).toEqual([NaN, NaN]);
+    expect(of('mean(side == "left" ? mean(a, side) : mean(b, side))', columns)[0]).toBeCloseTo(
+      Math.hypot(3, 2) / 2,
+      12,
+    );
+  });
+
   it('rests on the order as it was observed: only the cells in the middle count in a median', () => {
     const columns = { a: mm([9, 5, 7, 30], [8, 3, 4, Number.NaN]) };
     expect(of('median(a)', columns)[0]).toBeCloseTo(Math.hypot(8, 4) / 2, 14);
