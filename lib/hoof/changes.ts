@@ -46,7 +46,7 @@ export function changesSince(occasions: Table, horse: string): Changes {
   const changed: FootChange[] = [];
   let [compared, withoutError] = [0, 0];
   for (const measure of measures) {
-    if (measure.table !== 'feet' || !occasions.names.includes(measure.name)) continue;
+    if (!occasions.names.includes(measure.name)) continue;
     const { values, error: errors } = occasions.column(measure.name) as NumberColumn;
     for (const { row, foot, earlier } of feet) {
       if (earlier < 0 || (measure.view === 'pair' && sideOf(foot.limb) === 'right')) continue;

@@ -105,10 +105,26 @@ describe('dueTable and dueEvents', () => {
     expect(table.horse_id.values[0]).toBe('Ash');
     const [rule, own] = [table.rule_date.values[0] as number, table.foot_date.values[0] as number];
     expect(own).toBeLessThan(rule);
+    const { lastWork, foot } = list.horses[0];
+    expect(table.last_work.values[0]).toBe(lastWork);
+    expect(table.first_limb.values[0]).toBe(foot!.limb);
+    expect(table.foot_date_earliest.values[0]).toBe(Math.round(lastWork + foot!.earliest));
+    expect(table.foot_date_latest.values[0]).toBe(Math.round(lastWork + foot!.latest));
+    expect(table.intervals.values).toEqual(new Float64Array(5).fill(5));
     const [event] = dueEvents(list);
     expect(event.date).toBe(rule);
     expect(event.description).toContain(isoFromDays(own));
     expect(event.description).toContain('seen by the vet now');
+  });
+
+  it('say only the rule of a horse with too few measurements', () => {
+    const few = dueList(dueData(yard(1), 'toe_length_mm'), 6);
+    const { first_limb, foot_date, intervals } = dueTable(few);
+    expect(first_limb.values[0]).toBe('');
+    expect([foot_date.values[0], intervals.values[0]]).toEqual([Number.NaN, Number.NaN]);
+    expect(dueEvents(few)[0].description).toBe(
+      'Too few measurements to say more. A horse that is lame or sore is seen by the vet now.',
+    );
   });
 
   it('leave out days that nothing is known of', () => {
