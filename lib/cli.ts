@@ -26,7 +26,7 @@ import {
   withoutTitles,
   writeTable,
 } from './index.ts';
-import { computeLargeFeet, LargeTable, largeLevelPage, shareColumns, spreadColumns } from './large.ts';
+import { computeLarge, LargeTable, largeLevelPage, shareColumns, spreadColumns } from './large.ts';
 import { htmlPage } from './report.ts';
 
 const help = `evenhoof: is each foot of the herd left level and in line, and how does it change between visits
@@ -39,9 +39,10 @@ const help = `evenhoof: is each foot of the herd left level and in line, and how
   evenhoof sql FEET.csv [--horses FILE] [--visits FILE] [--column NAME=FORMULA] [--dialect standard|duckdb|trino|spark]
       prints one SELECT a table, which gives the computed columns from the measured and joined ones of the tidy files,
       whose dates are dates; --column adds one of your own to the feet, and may stand more than once
-  evenhoof large FEET.parquet [--horses FILE] [--column NAME=FORMULA] --out FOLDER
-      for tidy tables larger than memory, in Parquet or CSV: writes feet.parquet with the computed columns, how they
-      spread and how many lie outside each range as CSV, and level.html; needs @duckdb/node-api beside this package
+  evenhoof large FEET.parquet [--horses FILE] [--visits FILE] [--column NAME=FORMULA] --out FOLDER
+      for tidy tables larger than memory, in Parquet or CSV: writes feet.parquet with the computed columns, horses.parquet,
+      intervals.parquet, how columns spread and how many lie outside each range as CSV, and level.html;
+      needs @duckdb/node-api beside this package
   evenhoof pool FEET.csv [--horses FILE] [--visits FILE] --key FILE --out FOLDER [--keep COLUMN] [--leave-out COLUMN]
       writes the tables for a pool of several yards: names replaced by pseudonyms, the days of each horse moved, free text
       left out, and what-still-identifies.md to be read before they are handed on; a key that isn't there yet is made,
@@ -284,15 +285,14 @@ async function tidy(
 async function large(
   feet: string,
   folder: string,
-  { horses, column = [] }: Options,
+  { horses, visits, column = [] }: Options,
   print: (line: string) => void,
 ): Promise<void> {
   mkdirSync(folder, { recursive: true });
-  const out = join(folder, 'feet.parquet');
   const columns = column.map(ownColumn);
-  const written = await computeLargeFeet(feet, out, { horses, columns, scratch: folder });
-  print(`${written.rows} readings of feet, ${written.columns} columns`);
-  const table = await LargeTable.open(out, { scratch: folder });
+  const written = await computeLarge(feet, folder, { horses, visits, columns });
+  print(`${written.feet} readings of feet, ${written.horses} horses, ${written.intervals} intervals`);
+  const table = await LargeTable.open(join(folder, 'feet.parquet'), { scratch: folder });
   try {
     const own = new Set([...measures, ...columns].map(({ name }) => name));
     const spreads = await table.spread(table.numbers.filter((name) => own.has(name)));

@@ -185,8 +185,10 @@ describe('large', () => {
       '--column',
       'twice = 2 * toe_angle_deg',
     );
-    expect([code, said[0]]).toEqual([0, expect.stringMatching(/^2 readings of feet, \d+ columns$/)]);
-    expect(readdirSync(out).sort()).toEqual(['feet.parquet', 'level.html', 'shares.csv', 'spread.csv']);
+    expect([code, said[0]]).toEqual([0, '2 readings of feet, 1 horses, 0 intervals']);
+    expect(readdirSync(out).sort()).toEqual([
+      ...['feet.parquet', 'horses.parquet', 'intervals.parquet', 'level.html', 'shares.csv', 'spread.csv'],
+    ]);
     expect(readFileSync(join(out, 'spread.csv'), 'utf8')).toContain('\ntwice,LF,between,,1,0,104,');
   });
 });

@@ -28,7 +28,11 @@ function combined(column: Column, groups: Groups): ColumnInput {
   return { kind, unit, values: (kind === 'boolean' ? anyYes : firstOf)(values, groups) };
 }
 
-function means(
+/**
+ * The means of what is there in each group, with the errors of such means of independent readings.
+ * @param groups  rows of group -1 are left out
+ */
+export function means(
   values: Float64Array,
   error: Float64Array | undefined,
   { codes, count }: Groups,
@@ -37,7 +41,7 @@ function means(
   const squares = new Float64Array(count);
   const counts = new Float64Array(count);
   for (let row = 0; row < values.length; row++) {
-    if (Number.isNaN(values[row])) continue;
+    if (Number.isNaN(values[row]) || codes[row] < 0) continue;
     sums[codes[row]] += values[row];
     counts[codes[row]]++;
     if (error) squares[codes[row]] += error[row] ** 2;

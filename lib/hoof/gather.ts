@@ -4,7 +4,8 @@ import { type Column, type ColumnInput, TextColumn, toColumn } from '../sheet/co
 export function gather(input: ColumnInput | Column, rows: ArrayLike<number>): Column {
   const column = toColumn(input);
   if (column instanceof TextColumn) {
-    const codes = Int32Array.from(rows, (row) => (row < 0 ? -1 : column.codes[row]));
+    const codes = new Int32Array(rows.length);
+    for (let i = 0; i < codes.length; i++) codes[i] = rows[i] < 0 ? -1 : column.codes[rows[i]];
     return new TextColumn(codes, column.levels);
   }
   const { kind, unit, error } = column;

@@ -39,6 +39,11 @@ export interface HerdOptions {
   readonly weightDivisor?: number;
   /** What reading the files found: it comes first in the herd's problems, and rows without a key or that stand twice aren't named again. */
   readonly problems?: readonly Problem[];
+  /**
+   * How large the error of one reading is, in place of what the herd's own repeats and the table of measured columns say:
+   * for a piece of a herd, whose repeats are too few. Where it is empty, no errors are worked out.
+   */
+  readonly errors?: readonly ColumnError[];
   /** Names of the files, for the problems. */
   readonly files?: { readonly feet?: string; readonly horses?: string; readonly visits?: string };
 }
@@ -101,13 +106,14 @@ export function herd(tables: HerdTables, options: HerdOptions = {}): Herd {
   const visitColumns = prepareVisits(readVisits?.columns ?? visitsFromFeet(read.columns));
 
   const horses = prepareHorses(readHorses && without(derivedOfHorses, readHorses.columns), read.columns, files.horses);
-  const horseErrors = columnErrors(horses.columns);
+  const given = (columns: Columns) => options.errors?.filter(({ name }) => Object.hasOwn(columns, name));
+  const horseErrors = given(horses.columns) ?? columnErrors(horses.columns);
   const weighed = horseSheet(withErrors(horses.columns, horseErrors), weightDivisor);
 
   const { kept, recomputed } = withoutDerived(read.columns, tables.horses !== undefined, tables.visits !== undefined);
   const prepared = prepareFeet(kept, files.feet);
   const poor = prepared.columns.poorly_seen.values as Float64Array;
-  const errors = columnErrors(prepared.columns, readingsOfAFoot(prepared.columns), poor);
+  const errors = given(prepared.columns) ?? columnErrors(prepared.columns, readingsOfAFoot(prepared.columns), poor);
   const feetColumns = withErrors(prepared.columns, errors, poor);
   const horseNames = (toColumn(feetColumns.horse_id) as TextColumn).levels;
   const visitIndex = indexOf(visitColumns, horseNames);

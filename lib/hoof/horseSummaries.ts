@@ -1,7 +1,6 @@
 import type { Columns, NumberColumn, TextColumn } from '../sheet/column.ts';
 import type { Groups, Table } from '../sheet/table.ts';
-import { average } from './average.ts';
-import { gather } from './gather.ts';
+import { means } from './average.ts';
 import { partName } from './partName.ts';
 
 /** What is summed up for each horse: its fronts, its hinds, and left minus right of both. */
@@ -56,20 +55,22 @@ export function horseSummaries(occasions: Table, horses: readonly string[]): Col
     if (!(days[row] <= last[code])) last[code] = days[row];
   }
 
-  const rowsOf = parts.map((part) => rowsWhere(end, part));
+  const byPart = parts.map((part) => onlyOf(groups, end, part));
   for (const name of summarised) {
     const column = occasions.column(name) as NumberColumn;
     const differences = leftMinusRight(column, side, opposite);
     for (const [i, part] of parts.entries()) {
-      columns[partName(name, part)] = meansOf(column, rowsOf[i], groups);
-      columns[partName(name, `${part}_left_minus_right`)] = meansOf(differences, rowsOf[i], groups);
+      columns[partName(name, part)] = meansOf(column, byPart[i]);
+      columns[partName(name, `${part}_left_minus_right`)] = meansOf(differences, byPart[i]);
     }
   }
   return columns;
 }
 
-function rowsWhere({ values }: TextColumn, word: string): number[] {
-  return values.flatMap((value, row) => (value === word ? row : []));
+/** The groups with the other end's feet in none. */
+function onlyOf({ codes, count }: Groups, end: TextColumn, part: string): Groups {
+  const wanted = end.levels.indexOf(part);
+  return { codes: codes.map((code, row) => (end.codes[row] === wanted ? code : -1)), count };
 }
 
 /** On the rows of left feet, so that each pair counts once. */
@@ -84,7 +85,6 @@ function leftMinusRight({ unit, values, error }: NumberColumn, side: TextColumn,
   };
 }
 
-function meansOf(column: NumberColumn, rows: readonly number[], { codes, count }: Groups): NumberColumn {
-  const picked = { x: gather(column, rows) };
-  return average(picked, { codes: Int32Array.from(rows, (row) => codes[row]), count }).x as NumberColumn;
+function meansOf({ kind, unit, values, error }: NumberColumn, groups: Groups): NumberColumn {
+  return { kind, unit, ...means(values, error, groups) };
 }

@@ -36,22 +36,22 @@ export function intervalColumns(
   outcomes: readonly string[] = intervalOutcomes,
 ): { columns: Columns; startVisits: Int32Array } {
   const gaps = findGaps(occasions, visits);
-  const starts = Int32Array.from(gaps, ({ start }) => start);
-  const ends = Int32Array.from(gaps, ({ end }) => end);
-  const either = Int32Array.from(gaps, ({ row }) => row);
+  const rowsOf = (of: (gap: Gap) => number) => filled(new Int32Array(gaps.length), gaps, of);
+  const numbersOf = (of: (gap: Gap) => number) => filled(new Float64Array(gaps.length), gaps, of);
+  const [starts, ends, either] = [rowsOf(({ start }) => start), rowsOf(({ end }) => end), rowsOf(({ row }) => row)];
   const columns: Columns = Object.create(null);
   columns.horse_id = gather(occasions.column('horse_id'), either);
   columns.limb = gather(occasions.column('limb'), either);
-  columns.start_date = { kind: 'date', values: Float64Array.from(gaps, ({ from }) => from) };
-  columns.end_date = { kind: 'date', values: Float64Array.from(gaps, ({ to }) => to) };
+  columns.start_date = { kind: 'date', values: numbersOf(({ from }) => from) };
+  columns.end_date = { kind: 'date', values: numbersOf(({ to }) => to) };
   // Days are counted, not measured: their error is none, which is not the same as unknown.
   columns.days = {
     unit: 'd',
-    values: Float64Array.from(gaps, ({ from, to }) => to - from),
+    values: numbersOf(({ from, to }) => to - from),
     error: new Float64Array(gaps.length),
   };
   columns.compared = new TextColumn(
-    Int32Array.from(gaps, ({ compared }) => compared),
+    rowsOf(({ compared }) => compared),
     comparisons,
   );
   if (occasions.names.includes('shod')) columns.shod = gather(occasions.column('shod'), either);
@@ -60,7 +60,13 @@ export function intervalColumns(
     columns[partName(outcome, 'start')] = gather(occasions.column(outcome), starts);
     columns[partName(outcome, 'end')] = gather(occasions.column(outcome), ends);
   }
-  return { columns, startVisits: Int32Array.from(gaps, ({ visit }) => visit) };
+  return { columns, startVisits: rowsOf(({ visit }) => visit) };
+}
+
+/** By hand, as a registry has many and `from` is slow. */
+function filled<A extends Int32Array | Float64Array>(numbers: A, gaps: readonly Gap[], of: (gap: Gap) => number): A {
+  for (let i = 0; i < numbers.length; i++) numbers[i] = of(gaps[i]);
+  return numbers;
 }
 
 interface Gap {

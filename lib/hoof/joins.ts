@@ -15,7 +15,7 @@ export function joinHorses(feet: Columns, horses: Table): Columns {
   const rowOf = new Map((horses.column('horse_id') as TextColumn).values.map((name, row) => [name, row]));
   const horse = toColumn(feet.horse_id) as TextColumn;
   const rows = horse.levels.map((name) => rowOf.get(name) ?? -1);
-  const rowsOfFeet = Int32Array.from(horse.codes, (code) => (code < 0 ? -1 : rows[code]));
+  const rowsOfFeet = horse.codes.map((code) => (code < 0 ? -1 : rows[code]));
   const joined: Columns = Object.create(null);
   for (const name of horseColumns)
     if (horses.names.includes(name)) joined[name] = gather(horses.column(name), rowsOfFeet);

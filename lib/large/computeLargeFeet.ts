@@ -74,11 +74,13 @@ export async function computeLargeFeet(
 }
 
 async function sourceOfHorses(engine: Engine, horses: string): Promise<Source> {
-  const { from, columns } = await sourceOf(engine, horses);
+  const { columns, ...source } = await sourceOf(engine, horses);
   if (!columns.some(({ name }) => name === 'horse_id')) throw new LargeTableError(`${horses} has no column horse_id`);
-  const [{ twice }] = await engine.rows(`SELECT COUNT(horse_id) - COUNT(DISTINCT horse_id) AS twice FROM ${from}`);
+  const [{ twice }] = await engine.rows(
+    `SELECT COUNT(horse_id) - COUNT(DISTINCT horse_id) AS twice FROM ${source.from}`,
+  );
   if (twice !== 0) throw new LargeTableError(`${horses} has ${twice} horses more than once; leave one row a horse`);
-  return { from, columns: columns.filter(({ name }) => ofHorses.includes(name)) };
+  return { ...source, columns: columns.filter(({ name }) => ofHorses.includes(name)) };
 }
 
 /** A sheet without rows, which knows kinds, units and formulas. */

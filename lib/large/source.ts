@@ -7,6 +7,8 @@ import { type Engine, type FoundColumn, text } from './engine.ts';
 export interface Source {
   readonly from: string;
   readonly columns: readonly FoundColumn[];
+  /** Whether it is Parquet. */
+  readonly columnar: boolean;
 }
 
 const types: Readonly<Record<Kind, string>> = { number: 'DOUBLE', date: 'DATE', boolean: 'BOOLEAN', text: 'VARCHAR' };
@@ -15,6 +17,7 @@ const known = new Map(
     ...measured.map(({ name }) => ({ name, kind: 'number' as const })),
     ...schemas.feet.columns,
     ...schemas.horses.columns,
+    ...schemas.visits.columns,
   ].map(({ name, kind }) => [name, types[kind]]),
 );
 
@@ -25,10 +28,10 @@ const known = new Map(
  */
 export async function sourceOf(engine: Engine, file: string): Promise<Source> {
   const found = await engine.columns(text(file), file);
-  if (!/\.(csv|tsv|txt)(\.gz)?$/i.test(file)) return { from: text(file), columns: found };
+  if (!/\.(csv|tsv|txt)(\.gz)?$/i.test(file)) return { from: text(file), columns: found, columnar: true };
   const given = found
     .filter(({ name }) => known.has(name))
     .map(({ name }) => `${text(name)}: ${text(known.get(name)!)}`);
   const from = `read_csv(${text(file)}, nullstr = '', types = {${given.join(', ')}})`;
-  return { from, columns: await engine.columns(from, file) };
+  return { from, columns: await engine.columns(from, file), columnar: false };
 }

@@ -1,0 +1,59 @@
+import { herd } from '../hoof/herd.ts';
+import { Engine, type EngineOptions } from './engine.ts';
+import { LargeTableError } from './largeTableError.ts';
+import { type Source, sourceOf } from './source.ts';
+import { TableWriter } from './tableWriter.ts';
+import { wholeHorses } from './wholeHorses.ts';
+
+export interface LargeHorsesOptions extends EngineOptions {
+  /** A file of horses; left out, they are what the feet say of them. */
+  readonly horses?: string;
+  /** A file of visits; left out, they are the days with a measurement before or after the work. */
+  readonly visits?: string;
+  /** About how many rows of feet go through at once. */
+  readonly atOnce?: number;
+}
+
+/**
+ * The tables of horses and of intervals between visits for feet larger than memory: whole horses, some at a time, go
+ * through `herd`, so that each row is the one that `evenhoof tidy` writes.
+ * @param feet  tidy feet as for `computeLargeFeet`; Parquet in which the rows of each horse follow each other is not sorted first
+ * @param out  the Parquet files to write
+ * @returns how many rows each has
+ * @throws LargeTableError where a file can't be read or lacks a key, or DuckDB is not installed
+ * @throws HerdError where a measured column holds text
+ * @example await computeLargeHorses('feet.parquet', { horses: 'tidy/horses.parquet', intervals: 'tidy/intervals.parquet' })
+ */
+export async function computeLargeHorses(
+  feet: string,
+  out: { readonly horses: string; readonly intervals: string },
+  { horses, visits, memory = '1GB', atOnce = 50_000, ...options }: LargeHorsesOptions = {},
+): Promise<{ readonly horses: number; readonly intervals: number }> {
+  const engine = await Engine.open({ memory, ...options }, true);
+  try {
+    const sources = {
+      feet: await keyedSource(engine, feet, ['horse_id', 'date', 'limb']),
+      horses: horses === undefined ? undefined : await keyedSource(engine, horses, ['horse_id']),
+      visits: visits === undefined ? undefined : await keyedSource(engine, visits, ['horse_id', 'date']),
+    };
+    const [ofHorses, ofIntervals] = [new TableWriter(engine, 'horses'), new TableWriter(engine, 'intervals')];
+    for await (const tables of wholeHorses(engine, sources, atOnce)) {
+      const some = herd(tables, { errors: [] });
+      await ofHorses.add(some.horses);
+      await ofIntervals.add(some.intervals);
+    }
+    await ofHorses.write(out.horses);
+    await ofIntervals.write(out.intervals);
+    return { horses: ofHorses.rows, intervals: ofIntervals.rows };
+  } finally {
+    await engine.close();
+  }
+}
+
+async function keyedSource(engine: Engine, file: string, keys: readonly string[]): Promise<Source> {
+  const source = await sourceOf(engine, file);
+  for (const name of keys)
+    if (!source.columns.some((column) => column.name === name))
+      throw new LargeTableError(`${file} has no column ${name}; write tidy tables first, with evenhoof tidy`);
+  return source;
+}
