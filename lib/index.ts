@@ -7,7 +7,9 @@ export { readArrow, writeArrow } from './files/columnar/arrow.ts';
 export { readParquet, writeParquet } from './files/columnar/parquet.ts';
 export { type StoredTable, StoredTableError } from './files/columnar/storedTable.ts';
 export { csvOf } from './files/csvOf.ts';
-export { dataPackage, type PackageOptions, type Resource } from './files/dataPackage.ts';
+export { dataPackage, type PackageDescriptor, type PackageOptions, type Resource } from './files/dataPackage.ts';
+export type { DateOrder } from './files/dateOrder.ts';
+export type { Encoding } from './files/decode.ts';
 export { describeColumn } from './files/describeColumn.ts';
 export { type CellGrid, gridOfText, type SerialDays } from './files/guided/cellGrid.ts';
 export { fileHeadings, limbInHeading } from './files/guided/fileHeadings.ts';
@@ -15,7 +17,7 @@ export { usualUnits } from './files/guided/headingMatches.ts';
 export { type ColumnUse, type ImportPlan, limbsAcross, sameUse } from './files/guided/importPlan.ts';
 export { needsGuide } from './files/guided/needsGuide.ts';
 export { type PlannedRead, readPlanned } from './files/guided/readPlanned.ts';
-export { isPacked, readSpreadsheet } from './files/guided/spreadsheet.ts';
+export { isPacked, readSpreadsheet, SpreadsheetError } from './files/guided/spreadsheet.ts';
 export { headingsKey, promising, suggestPlan } from './files/guided/suggestPlan.ts';
 export { unitOfHeading } from './files/headings.ts';
 export { type DateReading, parseDate } from './files/parseDate.ts';
@@ -29,9 +31,10 @@ export type { Problem } from './files/problem.ts';
 export { problemColumns, problemSentence } from './files/problems.ts';
 export { type ReadOptions, readTable, type TableRead } from './files/readTable.ts';
 export { schemaOf } from './files/schemaOf.ts';
-export { schemas } from './files/schemas.ts';
+export { schemas, type TableSchema } from './files/schemas.ts';
 export { type ColumnarTidyFile, columnarTidyFiles, type TidyFile, tidyFiles } from './files/tidyFiles.ts';
 export { titleSentences, withoutTitles } from './files/titleRows.ts';
+export type { Writable } from './files/writable.ts';
 export { tableChunks, type WriteOptions, writeTable } from './files/writeTable.ts';
 export { zipped } from './files/zipped.ts';
 export * from './geometry/index.ts';
@@ -44,19 +47,23 @@ export { dueEvents, dueTable } from './hoof/dueTable.ts';
 export { dueTask } from './hoof/dueTask.ts';
 export type { ColumnError } from './hoof/errors.ts';
 export type { Finding as HerdFinding, Ranking } from './hoof/finding.ts';
+export type { FootFacts } from './hoof/footFacts.ts';
 export { FootSheet as Sheet } from './hoof/footSheet.ts';
 export { type Herd, type HerdOptions, type HerdTables, herd, intervalSheet } from './hoof/herd.ts';
 export { HerdError } from './hoof/herdError.ts';
 export { history } from './hoof/history.ts';
 export { type IntervalData, type IntervalQuestion, intervalData } from './hoof/intervalData.ts';
+export type { IntervalDesign } from './hoof/intervalDesign.ts';
 export {
   type IntervalAnswer,
+  type IntervalChecks,
   type IntervalEffects,
   type IntervalEstimate,
   type IntervalFit,
   type IntervalOptions,
   intervalEffect,
   intervalModel,
+  type TooLittle,
 } from './hoof/intervalModel.ts';
 export { type IntervalSpread, intervalSpread, usualChangeSpread } from './hoof/intervalSpread.ts';
 export {
@@ -181,6 +188,7 @@ export { saveFile } from './page/saveFile.ts';
 export type { Editing } from './page/sheet/editing.ts';
 export { type Surroundings, SurroundingsContext } from './page/surroundings.ts';
 export type { Running, RunTask, Task, TaskProgress } from './page/task.ts';
+export type { ArqueroTable } from './sheet/arquero.ts';
 export type { Cell } from './sheet/cell.ts';
 export {
   type Column,
@@ -192,13 +200,25 @@ export {
   TextColumn,
 } from './sheet/column.ts';
 export { daysFromIso, isoFromDays } from './sheet/days.ts';
-export { type DisplayUnits, displayUnit, formatQuantity, symbolOf, toDisplay } from './sheet/display.ts';
+export {
+  type DisplayUnits,
+  displayUnit,
+  type FormatOptions,
+  formatQuantity,
+  symbolOf,
+  toDisplay,
+} from './sheet/display.ts';
 export { type ComputedDefinition, type Edit, inWords } from './sheet/edits.ts';
+export type { LineageNode } from './sheet/formula/lineage.ts';
+export type { SqlOptions } from './sheet/formula/sql.ts';
 export { FormulaError } from './sheet/formula/syntax.ts';
+export type { PastedBlock } from './sheet/makeEdit.ts';
 export type { Relation } from './sheet/relation.ts';
+export type { View } from './sheet/rowsWhere.ts';
 export type { ColumnDescription, SheetOptions } from './sheet/sheet.ts';
 export { sqlOf } from './sheet/sqlOf.ts';
-export type { Table } from './sheet/table.ts';
+export type { Groups, Table } from './sheet/table.ts';
+export type { ColumnOf, NameOf, NewRow, Sources } from './sheet/typing.ts';
 export * from './stats/index.ts';
 export { type CellPlace, cellHistory, type PastCell } from './store/cellHistory.ts';
 export { columnOfTexts } from './store/contents.ts';

@@ -17,8 +17,8 @@ export interface Entry {
   readonly text: string;
   /** Parameters and the other tags of the docstring, in its order. */
   readonly tags: readonly { readonly name: string; readonly text: string }[];
-  /** Of an interface: its members with their types. */
-  readonly members: readonly { readonly name: string; readonly type: string; readonly text: string }[];
+  /** Of an interface or a class: its public members, each as it is written in code, with what is said of it. */
+  readonly members: readonly { readonly code: string; readonly text: string }[];
 }
 
 /** Everything public, by file and then by name. */
@@ -55,17 +55,52 @@ function entryOf(exported: ts.Symbol, checker: ts.TypeChecker): Entry {
     name,
     file: relative(root, declaration.getSourceFile().fileName),
     kind,
-    signature: called.map((each) => `${name}${checker.signatureToString(each, declaration, form)}`).join('\n'),
+    signature: ts.isTypeAliasDeclaration(declaration)
+      ? `type ${name} = ${declaration.type.getText()}`
+      : called.map((each) => `${name}${checker.signatureToString(each, declaration, form)}`).join('\n'),
     text: ts.displayPartsToString(symbol.getDocumentationComment(checker)),
-    members: ts.isInterfaceDeclaration(declaration)
-      ? checker.getPropertiesOfType(checker.getDeclaredTypeOfSymbol(symbol)).map((member) => ({
-          name: member.flags & ts.SymbolFlags.Optional ? `${member.name}?` : member.name,
-          type: checker.typeToString(checker.getTypeOfSymbolAtLocation(member, declaration), declaration, form),
-          text: ts.displayPartsToString(member.getDocumentationComment(checker)),
-        }))
-      : [],
-    tags: symbol.getJsDocTags(checker).map((tag) => ({ name: tag.name, text: ts.displayPartsToString(tag.text) })),
+    members: [
+      ...(kind === 'class' ? membersOf(type!, declaration, checker, `${name}.`) : []),
+      ...(kind === 'class' || ts.isInterfaceDeclaration(declaration)
+        ? membersOf(checker.getDeclaredTypeOfSymbol(symbol), declaration, checker)
+        : []),
+    ],
+    tags: tagsOf(symbol, checker),
   };
+}
+
+function tagsOf(symbol: ts.Symbol, checker: ts.TypeChecker): Entry['tags'] {
+  return symbol.getJsDocTags(checker).map((tag) => ({ name: tag.name, text: ts.displayPartsToString(tag.text) }));
+}
+
+/** What a type of ours lets others use: neither what is private nor what the language itself brings. */
+function membersOf(type: ts.Type, at: ts.Node, checker: ts.TypeChecker, before = ''): Entry['members'] {
+  const open = checker.getPropertiesOfType(type).filter((member) => {
+    const [written] = member.declarations ?? [];
+    const hidden = ts.ModifierFlags.Private | ts.ModifierFlags.Protected;
+    return (
+      written?.getSourceFile().fileName.startsWith(`${root}lib/`) &&
+      !ts.isPrivateIdentifier(ts.getNameOfDeclaration(written) ?? written) &&
+      !(ts.getCombinedModifierFlags(written) & hidden)
+    );
+  });
+  return open.map((member) => {
+    const its = checker.getTypeOfSymbolAtLocation(member, at);
+    const called = member.flags & ts.SymbolFlags.Method ? checker.getNonNullableType(its).getCallSignatures() : [];
+    const name = `${before}${member.name}${member.flags & ts.SymbolFlags.Optional ? '?' : ''}`;
+    const signatures = called.map((each) => `${name}${checker.signatureToString(each, at, form)}`);
+    const tags = tagsOf(member, checker).map((tag) => said(tag.name, tag.text));
+    return {
+      code: signatures.length > 0 ? signatures.join('; ') : `${name}: ${checker.typeToString(its, at, form)}`,
+      text: [ts.displayPartsToString(member.getDocumentationComment(checker)), ...tags].filter(Boolean).join(' · '),
+    };
+  });
+}
+
+/** A tag of a docstring in a running text. */
+function said(tag: string, text: string): string {
+  const words = text.replace(/\s*\n\s*/g, ' ').trim();
+  return tag === 'example' ? `example: \`${words}\`` : `${tag}: ${words}`;
 }
 
 const form = ts.TypeFormatFlags.NoTruncation | ts.TypeFormatFlags.UseAliasDefinedOutsideCurrentScope;
@@ -105,14 +140,11 @@ function section({ name, file, kind, signature, text, tags, members }: Entry): s
   const lines = [`### \`${name}\``, `${kind}, \`${file}\``];
   if (signature !== '') lines.push(`\`\`\`ts\n${signature}\n\`\`\``);
   if (text !== '') lines.push(text.replace(/\s*\n\s*/g, ' '));
-  const listed = tags.map(({ name: tag, text: words }) => {
-    const said = words.replace(/\s*\n\s*/g, ' ').trim();
-    return tag === 'example' ? `- example: \`${said}\`` : `- ${tag}: ${said}`;
-  });
+  const listed = tags.map((tag) => `- ${said(tag.name, tag.text)}`);
   listed.push(
     ...members.map((member) => {
-      const said = member.text.replace(/\s*\n\s*/g, ' ').trim();
-      return `- \`${member.name}\`: \`${member.type}\`${said === '' ? '' : `. ${said}`}`;
+      const about = member.text.replace(/\s*\n\s*/g, ' ').trim();
+      return `- \`${member.code}\`${about === '' ? '' : `. ${about}`}`;
     }),
   );
   if (listed.length > 0) lines.push(listed.join('\n'));

@@ -1,3 +1,4 @@
+/** How the bytes of a file stand for letters. */
 export type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
 
 export interface Decoded {

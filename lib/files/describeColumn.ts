@@ -17,6 +17,8 @@ export interface ColumnDescription {
   readonly words?: readonly string[];
   /** UCUM code, where the column itself does not say. */
   readonly unit?: string;
+  /** Whether its table works it out, where the table says so. */
+  readonly origin?: 'measured' | 'computed';
 }
 
 /** A key of the bibliography as its reference; other words as they are. */

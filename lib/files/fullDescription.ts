@@ -19,7 +19,9 @@ export function fullDescription(
     ...known({ ...own, title: own.title === name ? undefined : own.title }),
   };
   return known({
-    ...{ title, description, formula, source, words },
+    ...{ title, description, source, words },
+    // What a table only holds, such as the weight joined from the horses, can't be worked out from its own columns.
+    formula: own.origin === 'measured' ? undefined : formula,
     unit: column.kind !== 'number' ? undefined : column.unit === '1' ? (unit ?? '1') : column.unit,
   });
 }

@@ -27,7 +27,7 @@ const weekday = /^(?:mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun)(?:day|sday|nes
  * Reads a calendar date: ISO, day and month in either order, or with the month's English name. A time of day after it is
  * left out. A year of two digits is 20yy up to 69; from 70 on it is no date, because it may be either century.
  * @returns `undefined` where the text is no date in either order
- * @example parseDate('03/04/2026') // { dmy: 20546, mdy: 20517 }
+ * @example parseDate('03/04/2026') // { dmy: 20546, mdy: 20516 }
  */
 export function parseDate(text: string): DateReading | undefined {
   if (text.length > 60) return undefined;

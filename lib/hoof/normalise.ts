@@ -28,7 +28,7 @@ export function normalise(columns: Columns, table: TableName, file: string = tab
   for (const { name, requiredIn, about } of context)
     if (requiredIn?.includes(table) && !Object.hasOwn(columns, name))
       throw new HerdError(
-        `${file} has no column ${name}, only ${Object.keys(columns).join(', ') || 'nothing'}`,
+        `${file} has no column ${name}${Object.keys(columns).length === 0 ? ' and no other' : `, only ${Object.keys(columns).join(', ')}`}`,
         `one named ${name}`,
         `Name the column so: ${about}`,
       );

@@ -3,8 +3,8 @@ import type { Column, ColumnInput, Columns, Kind, TextColumn } from './column.ts
 import type { Table } from './table.ts';
 
 /**
- * As much of an Arquero table as sheets need, stated here so that Arquero's own types stay out of ours.
- * To use its verbs in TypeScript: `sheet.toArquero() as unknown as ColumnTable`.
+ * As much of an Arquero table as sheets need, stated here so that Arquero's own types stay out of ours; any `ColumnTable`
+ * is one. To use its verbs in TypeScript: `sheet.toArquero() as ColumnTable`.
  */
 export interface ArqueroTable {
   numRows(): number;
@@ -14,8 +14,8 @@ export interface ArqueroTable {
   isOrdered(): boolean;
   /** A column's values, filter and order applied. */
   array(name: string): ArrayLike<unknown>;
-  /** A column as the table keeps it. */
-  column(name: string): { readonly length: number; at(row: number): unknown };
+  /** A column as the table keeps it, `undefined` where there is none. */
+  column(name: string): { readonly length: number; at(row: number): unknown } | undefined;
   get(name: string, row?: number): unknown;
   objects(): object[];
 }

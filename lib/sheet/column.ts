@@ -26,6 +26,8 @@ export interface NumberColumn {
 export class TextColumn {
   readonly kind = 'text';
   readonly unit = '1';
+  /** Text has none; named so that a column of either kind can be taken apart. */
+  declare readonly error?: undefined;
   #values: readonly string[] | undefined;
 
   constructor(

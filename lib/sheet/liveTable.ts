@@ -5,7 +5,9 @@ import { ComputedColumn } from './computedColumn.ts';
 import type { ComputedDefinition, Definition, Edit, MeasuredDefinition } from './edits.ts';
 import { type Formula, fitFormulas } from './fitFormulas.ts';
 import { inline } from './formula/inline.ts';
+import { parse } from './formula/parse.ts';
 import type { Node } from './formula/syntax.ts';
+import { dependencyOrder } from './graph.ts';
 import { Engine } from './incremental/engine.ts';
 import { InputStage } from './incremental/inputStage.ts';
 import type { ColumnStage } from './incremental/stage.ts';
@@ -14,6 +16,7 @@ import { nearest } from './nearest.ts';
 import type { Relation } from './relation.ts';
 import { asInput, withoutRows, withRows } from './rowEdits.ts';
 import type { Groups, Table } from './table.ts';
+import { columnsUsed } from './uses.ts';
 
 interface Measured {
   readonly title?: string;
@@ -129,10 +132,13 @@ export class LiveTable implements Table {
   }
 
   /**
-   * Checks a formula as if it stood in the column of its name, whatever stands there now.
+   * Checks that a formula would not lead round in a loop if it stood in the column of its name, whatever stands there now.
    * @throws FormulaError
    */
-  check(definition: ComputedDefinition): void {
+  refuseLoop(definition: ComputedDefinition): void {
+    const used = columnsUsed(parse(definition.formula), this.relations, this.#names);
+    const needs = (name: string) => (name === definition.name ? used : this.#formulas.get(name)?.needs)?.keys() ?? [];
+    if (!('loop' in dependencyOrder([definition.name], needs))) return;
     const others = [...this.#formulas.values()].map((formula) => formula.definition);
     const measured = new Map([...this.#measured].map(([name, { stage }]) => [name, stage.column]));
     measured.delete(definition.name);

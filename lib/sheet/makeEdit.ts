@@ -119,9 +119,11 @@ export function addingColumns(table: LiveTable, columns: readonly Definition[]):
     const { name } = definition;
     if (names.has(name) && 'formula' in definition) {
       // A loop says more than a name that is taken.
-      table.check(definition);
+      table.refuseLoop(definition);
       throw new FormulaError(
-        say`There is a column ${name} already. Choose another name, or replace its formula`,
+        table.names.includes(name) && table.formula(name) === undefined
+          ? say`There is a column ${name} already. Choose another name`
+          : say`There is a column ${name} already. Choose another name, or replace its formula`,
         0,
         definition.formula.length,
       );

@@ -74,6 +74,7 @@ export class Sheet<C extends Columns = Columns> implements Table {
 
   // What stands in it
 
+  /** How many rows there are. */
   get rows(): number {
     return this.#table.rows;
   }
@@ -83,6 +84,7 @@ export class Sheet<C extends Columns = Columns> implements Table {
     return this.#table.names as readonly NameOf<C>[];
   }
 
+  /** Other rows that formulas may look at. */
   get relations(): readonly Relation[] {
     return this.#table.relations;
   }
@@ -95,6 +97,10 @@ export class Sheet<C extends Columns = Columns> implements Table {
     return this.#table.column(name) as ColumnOf<C[N]>;
   }
 
+  /**
+   * Rows that are equal in some columns, as one code a row from 0 in the order of their first rows.
+   * @throws TypeError where there is no column of that name
+   */
   groups(keys: readonly NameOf<C>[]): Groups {
     return this.#table.groups(keys);
   }
@@ -119,7 +125,10 @@ export class Sheet<C extends Columns = Columns> implements Table {
     return formula === undefined ? title(name) : sentence(formula.written, title, this.relations);
   }
 
-  /** The cells that a cell came from, where those came from, and so on down to what was measured. */
+  /**
+   * The cells that a cell came from, where those came from, and so on down to what was measured.
+   * @throws TypeError where there is no column of that name, RangeError for a row that isn't there
+   */
   lineage(name: NameOf<C>, row: number): LineageNode {
     return lineage(name, row, this, (other) => {
       const formula = this.#table.formula(other);
@@ -127,7 +136,10 @@ export class Sheet<C extends Columns = Columns> implements Table {
     });
   }
 
-  /** Which rows to see and in what order; nothing is moved. */
+  /**
+   * Which rows to see and in what order; nothing is moved.
+   * @throws FormulaError where the filter can't be used or doesn't say yes or no, TypeError for a column that isn't there
+   */
   rowsWhere(view: View<NameOf<C>>): Uint32Array {
     return rowsWhere(this, view);
   }
@@ -171,17 +183,26 @@ export class Sheet<C extends Columns = Columns> implements Table {
     return this.#do(make.addingColumns(this.#table, [definition])) as Sheet<C & Record<N, I>>;
   }
 
-  /** Gives a computed column another formula; what is made from it must still work. */
+  /**
+   * Gives a computed column another formula; what is made from it must still work.
+   * @throws FormulaError where one of them can't be used
+   */
   replace(definition: ComputedDefinition<NameOf<C>>): this {
     return this.#do(make.changingFormula(this.#table, definition));
   }
 
-  /** @throws TypeError where other columns are made from it, with their names */
+  /**
+   * Takes a column away.
+   * @throws TypeError where other columns are made from it, with their names
+   */
   remove(name: NameOf<C>): this {
     return this.#do(make.removingColumn(this.#table, name, this.keys));
   }
 
-  /** @throws TypeError where other columns are made from it, with their names */
+  /**
+   * Gives a column another name.
+   * @throws TypeError where other columns are made from it, with their names
+   */
   rename(name: NameOf<C>, to: string): this {
     return this.#do(make.renamingColumn(this.#table, name, to, this.keys));
   }
@@ -197,12 +218,18 @@ export class Sheet<C extends Columns = Columns> implements Table {
     return this.#do(make.settingCell(this.#table, name, row, value));
   }
 
-  /** Puts one value into many rows of a column. */
+  /**
+   * Puts one value into many rows of a column.
+   * @throws TypeError for a computed column or a value of the wrong kind, RangeError for a row that isn't there
+   */
   fill(name: NameOf<C>, rows: readonly number[], value: Cell): this {
     return this.#do(make.fillingCells(this.#table, name, rows, value));
   }
 
-  /** Puts a block of values in place, all or none. */
+  /**
+   * Puts a block of values in place, all or none.
+   * @throws TypeError for a computed column or a value of the wrong kind, RangeError for a row that isn't there
+   */
   paste(block: make.PastedBlock): this {
     return this.#do(make.pastingBlock(this.#table, block));
   }
@@ -212,6 +239,10 @@ export class Sheet<C extends Columns = Columns> implements Table {
     return this.#do(make.addingRows(this.#table, rows as readonly Readonly<Record<string, Cell>>[], at));
   }
 
+  /**
+   * Takes rows away; those behind them move up.
+   * @throws RangeError for a row that isn't there
+   */
   removeRows(rows: Iterable<number>): this {
     return this.#do(make.removingRows(this.#table, rows));
   }

@@ -19,6 +19,7 @@ beforeAll(() => {
   elsewhere = mkdtempSync(join(tmpdir(), 'evenhoof-elsewhere-'));
   mkdirSync(join(elsewhere, 'node_modules'));
   symlinkSync(root, join(elsewhere, 'node_modules/evenhoof'), 'dir');
+  symlinkSync(join(root, 'node_modules/arquero'), join(elsewhere, 'node_modules/arquero'), 'dir');
   writeFileSync(join(elsewhere, 'package.json'), '{ "type": "module" }');
 });
 afterAll(() => rmSync(elsewhere, { recursive: true, force: true }));
@@ -45,11 +46,15 @@ test.each(['bundler', 'nodenext'])(
   (moduleResolution) => {
     writeFileSync(
       join(elsewhere, 'use.ts'),
-      `import { herd, type HerdPage, type Problem, readTable, Sheet } from 'evenhoof';
+      `import type { ColumnTable } from 'arquero';
+import { herd, type HerdPage, type Problem, readTable, Sheet } from 'evenhoof';
 const { columns, problems }: { problems: Problem[]; columns: Parameters<typeof herd>[0]['feet'] } = readTable('horse,date,limb');
 export const page: HerdPage = { name: 'own', title: 'Own', question: 'Is it mine?', blocks: ({ herd }) => [{ kind: 'sheet', name: 'feet', title: 'Feet', sheet: herd.feet }] };
 const sheet = Sheet.from({ toe: { unit: 'mm', values: Float64Array.of(80) } });
 export const values: Float64Array = sheet.column('toe').values;
+const { unit, error } = herd({ feet: columns }).feet.add({ name: 'twice', formula: 'toe_angle_deg * 2' }).column('twice');
+export const own: readonly [string, Float64Array | undefined] = [unit, error];
+export const doubled = Sheet.fromArquero((sheet.toArquero() as ColumnTable).derive({ twice: 'd => d.toe * 2' }), ['twice']);
 // @ts-expect-error there is no such column
 sheet.column('heel');
 export const read = [columns, problems];`,

@@ -18,6 +18,25 @@ describe('the library reference', () => {
     expect(bare.map(({ name }) => name)).toEqual([]);
   });
 
+  it('finds what a class lets others use, what it inherits too, and nothing that it keeps to itself', () => {
+    const members = (of: string) => names.find(({ name }) => name === of)!.members.map(({ code }) => code);
+    const sheet = members('Sheet').map((code) => code.match(/^[\w.]+/)?.[0]);
+    for (const name of [
+      'Sheet.from',
+      'Sheet.fromArquero',
+      'rows',
+      'column',
+      'add',
+      'set',
+      'undo',
+      'lineage',
+      'toArquero',
+    ])
+      expect(sheet).toContain(name);
+    expect(members('FormulaError')).toEqual(['name: "FormulaError"', 'start: number', 'end: number']);
+    expect(names.flatMap(({ members: each }) => each).filter(({ code }) => code.includes('#'))).toEqual([]);
+  });
+
   it('names every one of them', () => {
     const written = readFileSync(new URL('../../docs/reference.md', import.meta.url), 'utf8');
     expect(names.filter(({ name }) => !written.includes(`### \`${name}\`\n`)).map(({ name }) => name)).toEqual([]);

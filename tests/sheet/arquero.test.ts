@@ -1,6 +1,5 @@
 import { type ColumnTable, desc, op, table } from 'arquero';
 import { describe, expect, test } from 'vitest';
-import type { ArqueroTable } from '../../lib/sheet/arquero.ts';
 import { Sheet } from '../../lib/sheet/sheet.ts';
 
 const feet = () =>
@@ -10,8 +9,8 @@ const feet = () =>
     date: { kind: 'date', values: Float64Array.of(20000, 20000, 20042, 20042) },
   } as const).add({ name: 'doubled', formula: 'toe * 2' });
 
-const arquero = (sheet: Sheet) => sheet.toArquero() as unknown as ColumnTable;
-const sheetOf = (from: ColumnTable) => Sheet.fromArquero(from as unknown as ArqueroTable);
+const arquero = (sheet: Sheet) => sheet.toArquero() as ColumnTable;
+const sheetOf = (from: ColumnTable) => Sheet.fromArquero(from);
 
 describe('toArquero', () => {
   test('shares the numbers, measured and computed, without a copy', () => {
@@ -24,7 +23,7 @@ describe('toArquero', () => {
   test('gives text through its dictionary, null for missing', () => {
     expect(feet().toArquero().array('horse')).toEqual(['Ada', null, 'Bo', 'Bo']);
     expect(feet().toArquero().get('horse', 2)).toBe('Bo');
-    expect(feet().toArquero().column('horse').at(4)).toBeNull();
+    expect(feet().toArquero().column('horse')?.at(4)).toBeNull();
     expect([...(feet().toArquero().column('horse') as unknown as Iterable<unknown>)]).toEqual([
       'Ada',
       null,

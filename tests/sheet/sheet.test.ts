@@ -181,7 +181,11 @@ describe('add', () => {
     const sheet = feet().add({ name: 'a', formula: 'toe' });
     expect(thrown(() => sheet.add({ name: 'a', formula: 'heel' })).message).toContain('There is a column a already');
     expect(thrown(() => sheet.add({ name: 'toe', formula: 'heel' })).message).toContain(
-      'There is a column toe already',
+      'There is a column toe already. Choose another name',
+    );
+    // What is made from the column is not to blame.
+    expect(thrown(() => sheet.add({ name: 'toe', formula: '1' })).message).toBe(
+      'There is a column toe already. Choose another name',
     );
     expect(() => sheet.add({ name: ' ', formula: 'heel' })).toThrow('A column needs a name');
   });

@@ -4,6 +4,7 @@ import { readArrow, writeArrow } from '../../../lib/files/columnar/arrow.ts';
 import { readParquet, rowGroupSize, writeParquet } from '../../../lib/files/columnar/parquet.ts';
 import { StoredTableError } from '../../../lib/files/columnar/storedTable.ts';
 import { FootSheet } from '../../../lib/hoof/footSheet.ts';
+import { herd } from '../../../lib/hoof/herd.ts';
 import { type Columns, TextColumn } from '../../../lib/sheet/column.ts';
 import { anyUnmarkedTable, plain } from '../tables.ts';
 
@@ -35,6 +36,20 @@ describe.each(formats)('a table in %s', (format, write, read) => {
     expect(columns.toe_length_mm).toMatchObject({ unit: 'mm', title: 'Toe length' });
     expect(columns.girth.unit).toBe('cm');
     expect(['date', 'middle', 'limb'].map((name) => columns[name].kind)).toEqual(['date', 'date', 'text']);
+  });
+
+  it('holds no formula for what its table cannot work out, such as the weight that a foot has from its horse', async () => {
+    const { feet } = herd({
+      feet: { horse_id: { values: ['Wren'] }, date: { values: ['2026-03-09'] }, limb: { values: ['LF'] } },
+      horses: { horse_id: { values: ['Wren'] }, weight_kg: { unit: 'kg', values: Float64Array.of(500) } },
+    });
+    const { columns, computed } = await read(await write(feet));
+    const made = new Set(computed.map(({ name }) => name));
+    expect(made).toContain('wall_level_mm');
+    const measured = Object.entries(columns).filter(([name]) => !made.has(name));
+    const again = FootSheet.from<Columns>(Object.fromEntries(measured), feet.keys, { computed });
+    expect(again.names.map((name) => again.describe(name))).toEqual(feet.names.map((name) => feet.describe(name)));
+    expect(again.column('body_weight_kg').values).toEqual(Float64Array.of(500));
   });
 
   it('keeps what a sheet computed with its formula, so that the sheet can be made again', async () => {
