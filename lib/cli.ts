@@ -39,10 +39,10 @@ const help = `evenhoof: is each foot of the herd left level and in line, and how
   evenhoof sql FEET.csv [--horses FILE] [--visits FILE] [--column NAME=FORMULA] [--dialect standard|duckdb|trino|spark]
       prints one SELECT a table, which gives the computed columns from the measured and joined ones of the tidy files,
       whose dates are dates; --column adds one of your own to the feet, and may stand more than once
-  evenhoof large FEET.parquet [--horses FILE] [--visits FILE] [--column NAME=FORMULA] --out FOLDER
+  evenhoof large FEET.parquet [--horses FILE] [--visits FILE] [--column NAME=FORMULA] [--errors] --out FOLDER
       for tidy tables larger than memory, in Parquet or CSV: writes feet.parquet with the computed columns, horses.parquet,
       intervals.parquet, how columns spread and how many lie outside each range as CSV, and level.html;
-      needs @duckdb/node-api beside this package
+      --errors writes the standard error of every value to errors.parquet too; needs @duckdb/node-api beside this package
   evenhoof pool FEET.csv [--horses FILE] [--visits FILE] --key FILE --out FOLDER [--keep COLUMN] [--leave-out COLUMN]
       writes the tables for a pool of several yards: names replaced by pseudonyms, the days of each horse moved, free text
       left out, and what-still-identifies.md to be read before they are handed on; a key that isn't there yet is made,
@@ -150,6 +150,7 @@ function parseCall(args: readonly string[]) {
           units: { type: 'string' },
           mass: { type: 'string' },
           strict: { type: 'boolean' },
+          errors: { type: 'boolean' },
           help: { type: 'boolean' },
         },
       },
@@ -285,13 +286,15 @@ async function tidy(
 async function large(
   feet: string,
   folder: string,
-  { horses, visits, column = [] }: Options,
+  { horses, visits, column = [], errors }: Options,
   print: (line: string) => void,
 ): Promise<void> {
   mkdirSync(folder, { recursive: true });
   const columns = column.map(ownColumn);
-  const written = await computeLarge(feet, folder, { horses, visits, columns });
+  const written = await computeLarge(feet, folder, { horses, visits, columns, errors });
   print(`${written.feet} readings of feet, ${written.horses} horses, ${written.intervals} intervals`);
+  if (written.withoutErrors.length > 0)
+    print(`Without errors, because they rest on more than single horses: ${written.withoutErrors.join(', ')}`);
   const table = await LargeTable.open(join(folder, 'feet.parquet'), { scratch: folder });
   try {
     const own = new Set([...measures, ...columns].map(({ name }) => name));

@@ -22,6 +22,11 @@ export interface ColumnError {
   readonly degrees: number;
 }
 
+/** The errors of the table of measured columns, whatever a herd's own repeats say. */
+export const usualErrors: readonly ColumnError[] = measured.flatMap(({ name, unit, error }) =>
+  error === undefined ? [] : [{ name, unit, ...error, from: 'table', degrees: 0 }],
+);
+
 /**
  * The standard error of one reading of each measured column of a table.
  * @param columns  of one table; measured columns are known by their names

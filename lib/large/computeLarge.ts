@@ -1,7 +1,12 @@
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
-import { computeLargeFeet, type LargeOptions } from './computeLargeFeet.ts';
+import { computeLargeFeet } from './computeLargeFeet.ts';
 import { computeLargeHorses, type LargeHorsesOptions } from './computeLargeHorses.ts';
+
+export interface LargeRun extends Pick<LargeHorsesOptions, 'columns' | 'horses' | 'visits'> {
+  /** Whether the standard errors of the single values are written too, to `errors.parquet`. */
+  readonly errors?: boolean;
+}
 
 /** What each of the two takes; together with the process itself less than 4 GiB. */
 const memories = { feet: '2GB', horses: '800MB' } as const;
@@ -11,15 +16,20 @@ const memories = { feet: '2GB', horses: '800MB' } as const;
  * with all their built-in columns. The engine works at the feet while whole horses go through this thread.
  * @param feet  as for `computeLargeFeet`
  * @param folder  where they are written; it is there already
- * @returns how many rows each has
+ * @returns how many rows each has, and which of one's own columns have no errors because they rest on more than single horses
  * @throws as `computeLargeFeet` and `computeLargeHorses`
  * @example await computeLarge('feet.parquet', 'tidy', { horses: 'horses.parquet', visits: 'visits.parquet' })
  */
 export async function computeLarge(
   feet: string,
   folder: string,
-  { horses, visits, columns }: Pick<LargeOptions, 'columns'> & Pick<LargeHorsesOptions, 'horses' | 'visits'> = {},
-): Promise<{ readonly feet: number; readonly horses: number; readonly intervals: number }> {
+  { horses, visits, columns, errors }: LargeRun = {},
+): Promise<{
+  readonly feet: number;
+  readonly horses: number;
+  readonly intervals: number;
+  readonly withoutErrors: readonly string[];
+}> {
   const out = (name: string) => join(folder, `${name}.parquet`);
   const threads = Math.max(1, availableParallelism() - 1);
   // Neither is left alone at work where the other fails.
@@ -27,8 +37,8 @@ export async function computeLarge(
     computeLargeFeet(feet, out('feet'), { horses, columns, scratch: folder, memory: memories.feet, threads }),
     computeLargeHorses(
       feet,
-      { horses: out('horses'), intervals: out('intervals') },
-      { horses, visits, scratch: folder, memory: memories.horses, threads },
+      { horses: out('horses'), intervals: out('intervals'), errors: errors ? out('errors') : undefined },
+      { horses, visits, columns, scratch: folder, memory: memories.horses, threads },
     ),
   ]);
   if (ofFeet.status === 'rejected') throw ofFeet.reason;

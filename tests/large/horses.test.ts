@@ -7,16 +7,25 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { inventHerd, toColumns } from '../../data/inventHerd.ts';
 import { readParquet, writeParquet } from '../../lib/files/columnar/parquet.ts';
 import { writeTable } from '../../lib/files/writeTable.ts';
+import { usualErrors } from '../../lib/hoof/errors.ts';
 import { type HerdTables, herd } from '../../lib/hoof/herd.ts';
 import { limbs } from '../../lib/hoof/limbs.ts';
+import { partName } from '../../lib/hoof/partName.ts';
 import { computeLargeHorses } from '../../lib/large.ts';
-import { type Columns, TextColumn, toColumn } from '../../lib/sheet/column.ts';
+import { type Columns, type NumberColumn, TextColumn, toColumn } from '../../lib/sheet/column.ts';
 import type { Sheet } from '../../lib/sheet/sheet.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'evenhoof-horses-test-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 const file = (name: string) => join(folder, `${name}.parquet`);
-const out = { horses: file('out-horses'), intervals: file('out-intervals') };
+const out = { horses: file('out-horses'), intervals: file('out-intervals'), errors: file('out-errors') };
+/** Columns of one's own: over the same foot, over one horse, and over all of them. */
+const own = [
+  { name: 'by_last', formula: 'toe_angle_deg - previous(toe_angle_deg)' },
+  { name: 'off_its_mean', formula: 'toe_length_mm - mean(toe_length_mm, horse_id)' },
+  { name: 'off_all', formula: 'toe_length_mm - mean(toe_length_mm)' },
+  { name: 'twice_off_all', formula: '2 * off_all' },
+];
 
 async function written(tables: HerdTables): Promise<{ feet: string; horses?: string; visits?: string }> {
   const files: Record<string, string> = {};
@@ -36,23 +45,29 @@ function rowsOf(table: Columns | Sheet, keys: readonly string[], names: readonly
   const at = (one: ReturnType<typeof column>, row: number) => one.values[row];
   const length = keyed[0].values.length;
   const rows = Array.from({ length }, (_, row) => ({
-    key: keyed.map((one) => at(one, row)).join(' '),
+    key: keyed.map((one) => rounded(at(one, row))).join(' '),
     cells: all.map((one) => at(one, row)),
   }));
   return rows.sort((a, b) => (a.key < b.key ? -1 : 1));
+}
+
+const rounded = (cell: string | number) => (typeof cell === 'number' ? cell.toPrecision(9) : cell);
+
+function expectCells(found: ReturnType<typeof rowsOf>, asked: ReturnType<typeof rowsOf>, names: readonly string[]) {
+  expect(found.map(({ key }) => key)).toEqual(asked.map(({ key }) => key));
+  for (const [row, { cells }] of asked.entries())
+    for (const [at, cell] of cells.entries()) {
+      const other = found[row].cells[at];
+      if (typeof cell === 'string' || Number.isNaN(cell)) expect(other, names[at]).toEqual(cell);
+      else expect(Math.abs((other as number) - cell), names[at]).toBeLessThanOrEqual(1e-12 * Math.abs(cell));
+    }
 }
 
 async function expectSame(path: string, wanted: Sheet, keys: readonly string[]): Promise<void> {
   const { columns, computed } = await readParquet(await readFile(path));
   expect(Object.keys(columns)).toEqual(wanted.names);
   const [found, asked] = [columns, wanted].map((table) => rowsOf(table, keys, wanted.names));
-  expect(found.map(({ key }) => key)).toEqual(asked.map(({ key }) => key));
-  for (const [row, { cells }] of asked.entries())
-    for (const [at, cell] of cells.entries()) {
-      const other = found[row].cells[at];
-      if (typeof cell === 'string' || Number.isNaN(cell)) expect(other, wanted.names[at]).toEqual(cell);
-      else expect(Math.abs((other as number) - cell)).toBeLessThanOrEqual(1e-12 * Math.abs(cell));
-    }
+  expectCells(found, asked, wanted.names);
   for (const name of wanted.names) {
     const { kind, unit } = wanted.describe(name);
     expect(toColumn(columns[name]).kind, name).toBe(kind);
@@ -66,11 +81,35 @@ async function expectSame(path: string, wanted: Sheet, keys: readonly string[]):
 
 async function expectAsTidy(tables: HerdTables, atOnce: number): Promise<void> {
   const { feet, ...rest } = await written(tables);
-  const counts = await computeLargeHorses(feet, out, { ...rest, atOnce });
+  const counts = await computeLargeHorses(feet, out, { ...rest, atOnce, columns: own });
   const wanted = herd(tables);
-  expect(counts).toEqual({ horses: wanted.horses.rows, intervals: wanted.intervals.rows });
+  expect(counts).toMatchObject({
+    horses: wanted.horses.rows,
+    intervals: wanted.intervals.rows,
+    withoutErrors: ['off_all', 'twice_off_all'],
+  });
   await expectSame(out.horses, wanted.horses, ['horse_id']);
   await expectSame(out.intervals, wanted.intervals, ['horse_id', 'limb', 'start_date']);
+  await expectErrors(tables);
+}
+
+/** Each error is the one that the sheet of the whole herd propagates. */
+async function expectErrors(tables: HerdTables): Promise<void> {
+  const { feet } = herd(tables, { errors: usualErrors });
+  for (const column of own) feet.add(column);
+  const told = feet.names.filter((name) => (feet.column(name) as NumberColumn).error && !/off_all|repeat/.test(name));
+  expect(told).toEqual(expect.arrayContaining(['toe_angle_deg', 'wall_level_mm', 'by_last', 'off_its_mean']));
+  const { columns } = await readParquet(await readFile(out.errors));
+  const keys = ['horse_id', 'date', 'limb', 'moment', 'repeat'];
+  expect(Object.keys(columns)).toEqual([...keys, ...told.map((name) => partName(name, 'error'))]);
+  const errors = told.map((name) => [
+    partName(name, 'error'),
+    { unit: feet.column(name).unit, values: (feet.column(name) as NumberColumn).error! },
+  ]);
+  const wanted: Columns = Object.fromEntries([...keys.map((name) => [name, feet.column(name)]), ...errors]);
+  // Of two readings with the same keys either may come first.
+  const byAll = Object.keys(wanted);
+  expectCells(rowsOf(columns, byAll, byAll), rowsOf(wanted, byAll, byAll), byAll);
 }
 
 /** Small herds with all that may go wrong in them, in any order of rows. */
