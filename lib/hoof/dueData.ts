@@ -1,5 +1,5 @@
 import type { NumberColumn, TextColumn } from '../sheet/column.ts';
-import type { Sheet } from '../sheet/sheet.ts';
+import type { Table } from '../sheet/table.ts';
 import { partName } from './partName.ts';
 
 /** How fast each foot of a herd changes from one visit's work to the next: what a due list is made from. */
@@ -21,10 +21,10 @@ export interface DueData {
  * @param herd  its intervals, with the start and end of the outcome, and its visits
  */
 export function dueData(
-  { intervals, visits }: { readonly intervals: Sheet; readonly visits: Sheet },
+  { intervals, visits }: { readonly intervals: Table; readonly visits: Table },
   outcome: string,
 ): DueData {
-  const text = (sheet: Sheet, name: string) => sheet.column(name) as TextColumn;
+  const text = (table: Table, name: string) => table.column(name) as TextColumn;
   const numbers = (name: string) => intervals.column(name).values as Float64Array;
   const [horse, limb, compared] = ['horse_id', 'limb', 'compared'].map((name) => text(intervals, name));
   const days = numbers('days');

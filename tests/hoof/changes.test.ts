@@ -60,14 +60,18 @@ describe('changesSince', () => {
     const sureness = changed.map(({ change, error }) => Math.abs(change) / error);
     expect(sureness).toEqual([...sureness].sort((a, b) => b - a));
     expect(changed.length).toBeGreaterThan(1);
+    const rows = [visit('2026-01-05', 'before', 50), visit('2026-02-16', 'before', 59)];
+    const right = [visit('2026-01-05', 'before', 50, 'RF'), visit('2026-02-16', 'before', 80, 'RF')];
+    const both = changesSince(herd({ feet: feet([...rows, ...right]) }).occasions, 'Fern').changed;
+    expect(both.map(({ foot }) => foot.limb)).toEqual(['RF', 'RF', 'LF', 'LF']);
   });
 
   it('looks back to the last time before, and not to the first', () => {
-    const levels = [50, 54, 80, 61];
-    const dates = ['2026-01-05', '2026-02-16', '2026-03-30', '2026-03-02'];
+    const levels = [50, 61, 80, 54];
+    const dates = ['2026-01-05', '2026-03-02', '2026-03-30', '2026-02-16'];
     const { occasions } = herd({ feet: feet(dates.map((date, i) => visit(date, 'before', levels[i]))) });
-    const [{ before, now, since }] = changesSince(occasions, 'Fern').changed;
-    expect([before, now, isoFromDays(since)]).toEqual([11, 30, '2026-03-02']);
+    const [{ before, now, change, since }] = changesSince(occasions, 'Fern').changed;
+    expect([before, now, change, isoFromDays(since)]).toEqual([11, 30, 19, '2026-03-02']);
   });
 
   it('lists what a pair of feet shares once, with the left foot', () => {

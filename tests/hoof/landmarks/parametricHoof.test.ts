@@ -19,6 +19,10 @@ describe('an invented foot', () => {
       const [heel, heelTop] = [at('side', 'heel_ground'), at('side', 'heel_hairline')];
       expect(Math.hypot(heelTop[1], heelTop[2] - heel[2])).toBeCloseTo(44, 9);
       expect(degrees(heelTop[1], heel[2] - heelTop[2])).toBeCloseTo(truth.heel_angle_deg, 9);
+      const pastern = hoof.landmarks('side').get('pastern_front')!;
+      for (const place of pastern)
+        expect(degrees(place[1] - toe[1], toe[2] - place[2])).toBeCloseTo(truth.pastern_angle_deg, 9);
+      expect(Math.hypot(pastern[1][1] - toe[1], pastern[1][2] - toe[2])).toBeCloseTo(40, 9);
       expect(at('front', 'medial_hairline')[1]).toBeCloseTo(51, 9);
       const [foot, top] = [at('front', 'lateral_ground'), at('front', 'lateral_hairline')];
       expect(degrees(top[1], Math.abs(foot[0]) - Math.abs(top[0]))).toBeCloseTo(truth.lateral_wall_angle_deg, 9);
