@@ -37,8 +37,6 @@ export function fitCircle(points: Points): Circle | FitFailure {
     radius += step[2];
     if (Math.hypot(...step) <= 1e-14 * radius) break;
   }
-  if (!(radius > 0 && Number.isFinite(radius)))
-    return { failure: 'The points are as near to a line as to any circle', n: start.n, missing: start.missing };
   return circle(kept, [x, y], radius, start.missing);
 }
 

@@ -37,6 +37,19 @@ describe.each([
         expect(found.residualSd / size).toBeCloseTo(0, 8);
       }
   });
+  it('finds it again from a part of the outline', () => {
+    for (const turn of [0, 20, 70, 110, 165])
+      for (const [from, to] of [
+        [0.3, 3.5],
+        [2, 4.5],
+        [4, 8],
+      ]) {
+        const found = ellipseOf(arc(5, 3, turn, [40, -70], 11, from, to)) as Ellipse;
+        for (const [name, value] of Object.entries({ x: 40, y: -70, semiMajor: 5, semiMinor: 3 }))
+          expect(found[name as 'x'], `${name}, turned by ${turn}`).toBeCloseTo(value, 5);
+        expect(Math.sin(((found.turn - turn) * Math.PI) / 180)).toBeCloseTo(0, 5);
+      }
+  });
   it('five points are enough, and say nothing of their scatter', () => {
     const found = ellipseOf([5, 0, 0, 3, -5, 0, 0, -3, NaN, 1, 3, 2.4]) as Ellipse;
     expect(found).toMatchObject({ n: 5, missing: 1, residualSd: NaN });
@@ -174,6 +187,23 @@ describe('circles', () => {
       expect(found.residualSd).toBeCloseTo(0, 10);
       expect((circleOf([0, 0, 2, 0, 1, 1]) as Circle).residualSd).toBeNaN();
     }
+  });
+  it('are found again from a part, and their residual deviation is of what the three numbers leave', () => {
+    for (const circleOf of [fitCircle, fitCircleAlgebraic])
+      for (const [from, to] of [
+        [0.2, 2],
+        [3, 5],
+      ]) {
+        const points = arc(7, 7, 0, [100, -50], 6, from, to);
+        const found = circleOf(points) as Circle;
+        expect(found.radius).toBeCloseTo(7, 8);
+        expect(found.x).toBeCloseTo(100, 8);
+        expect(found.y).toBeCloseTo(-50, 8);
+        const shaken = points.map(([x, y], i): Point => [x, y + 0.2 * (i % 2)]);
+        const { x, y, radius, residualSd } = circleOf(shaken) as Circle;
+        const squares = shaken.reduce((sum, point) => sum + (Math.hypot(point[0] - x, point[1] - y) - radius) ** 2, 0);
+        expect(residualSd ** 2 * 3).toBeCloseTo(squares, 12);
+      }
   });
   it('a short arc is too small by the algebraic fit, less so by the geometric', () => {
     const { normal } = random(3);
