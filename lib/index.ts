@@ -282,12 +282,14 @@ export { svgText } from './views/svgText.ts';
 export { accents, drawingScales, fonts, grounds, inks, roles } from './views/theme.ts';
 export { twoFeet } from './views/twoFeet.ts';
 export { withoutEachHorse } from './views/withoutEachHorse.ts';
+export { cellWord } from './words/cellWord.ts';
 export { counted, type Forms } from './words/counted.ts';
 export { dayOrder } from './words/dayOrder.ts';
 export { fixed } from './words/fixed.ts';
 export { midSentence } from './words/midSentence.ts';
 export { say } from './words/say.ts';
 export { shownDay } from './words/shownDay.ts';
+export { shownNumber } from './words/shownNumber.ts';
 export { wholeNumber } from './words/wholeNumber.ts';
 
 /** A page about a herd. */

@@ -3,6 +3,7 @@ import {
   betweenSentence,
   type Columns,
   type Control,
+  cellWord,
   checkSentences,
   chosen,
   type DisplayUnits,
@@ -146,7 +147,7 @@ function dataBlocks(data: IntervalData): Block[] {
   const disturbed =
     data.compared === 'after to before'
       ? say`Each runs from what was measured **after** the farrier’s work to what was measured **before** the next, so nothing but time lies between.`
-      : say`Too few were measured from after the work to before the next, so like moments are compared (${data.compared}): the farrier’s work lies between, and an effect of the interval is blurred by it.`;
+      : say`Too few were measured from after the work to before the next, so like moments are compared (${cellWord('compared', data.compared)}): the farrier’s work lies between, and an effect of the interval is blurred by it.`;
   return [
     {
       kind: 'figures',

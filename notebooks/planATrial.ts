@@ -202,13 +202,18 @@ function simulationBlocks({ power, lower, upper, replicates, singular }: Simulat
 function planBlocks(plan: ReturnType<typeof trialPlan>, seed: number): Block[] {
   if (typeof plan === 'string')
     return [{ kind: 'finding', id: 'plan', subject: say`No plan`, sentence: `${plan}.`, state: 'unsure' }];
+  const table = planTable(plan);
   return [
     {
       kind: 'sheet',
       name: 'trial-plan',
       title: say`The plan by lot`,
       caption: say`Of every two intervals of a horse one is shorter and one longer; in every pair half of the horses have the shorter one first, so both fall in every season alike.`,
-      sheet: Sheet.from(planTable(plan)),
+      sheet: Sheet.from({
+        ...table,
+        interval: { ...table.interval, title: say`Interval` },
+        which: { ...table.which, title: say`Shorter or longer` },
+      }),
     },
     {
       kind: 'download',

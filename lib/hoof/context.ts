@@ -1,4 +1,5 @@
 import type { Kind } from '../sheet/column.ts';
+import { cellWord } from '../words/cellWord.ts';
 import { say } from '../words/say.ts';
 
 /** The three tables of a herd. */
@@ -203,6 +204,7 @@ export function understoodWord(column: Context, text: string): string | undefine
     .toLowerCase()
     .replace(/[-_\s]+/g, ' ');
   const words = column.words ?? (column.kind === 'boolean' ? yesAndNo : {});
-  for (const [word, written] of Object.entries(words)) if (written.includes(said)) return word;
+  for (const [word, written] of Object.entries(words))
+    if (written.includes(said) || cellWord(column.name, word).toLowerCase() === said) return word;
   return column.open || Object.keys(words).length === 0 ? text.trim() : undefined;
 }

@@ -1,5 +1,6 @@
 import { type DisplayUnits, errorDigits, formatQuantity, toDisplay } from '../sheet/display.ts';
 import { listed } from '../sheet/listed.ts';
+import { cellWord } from '../words/cellWord.ts';
 import { counted } from '../words/counted.ts';
 import { fixed } from '../words/fixed.ts';
 import { midSentence } from '../words/midSentence.ts';
@@ -93,18 +94,14 @@ export function singularSentence({ singular, random, residualSd }: IntervalEffec
 }
 
 /** What a term of the model means, in words. */
-/** How an interval was shod, as its column has it, in words. */
-const shodWords: Readonly<Record<string, string>> = { shod: say`shod`, bare: say`bare` };
-
 export function termWords(term: string): string {
   if (term === '(Intercept)') return say`where all below is at its base`;
   if (term === 'interval_within') return say`a week longer, within the same horse`;
   if (term === 'interval_mean') return say`a usual interval a week longer, between horses`;
   const limb = term.replace(/^limb/, '');
   if (term.startsWith('limb') && isLimb(limb)) return say`the ${limbName(limb)}`;
-  if (term.startsWith('season')) return say`in ${term.slice('season'.length)}`;
-  const shod = term.replace(/^shod/, '');
-  return shodWords[shod] ?? shod;
+  if (term.startsWith('season')) return say`in ${cellWord('season', term.slice('season'.length))}`;
+  return cellWord('shod', term.replace(/^shod/, ''));
 }
 
 /** The exact model in words, for whoever wants to repeat it elsewhere. */
@@ -124,7 +121,7 @@ export function modelSentence(
   const groups = random.map(({ by, term }) => groupName(by, term));
   const what = asked.size ? say`Change of the size (the value without its sign)` : say`Change`;
   return [
-    say`${what} of ${asked.outcome} from the start to the end of an interval (${asked.compared}), one row an interval of one foot, ${n} rows.`,
+    say`${what} of ${asked.outcome} from the start to the end of an interval (${cellWord('compared', asked.compared)}), one row an interval of one foot, ${n} rows.`,
     say`Fixed effects: ${listed(fixed)}; categories against their first level. Random intercepts${random.some(({ term }) => term !== '(Intercept)') ? say` and uncorrelated slopes` : ''}: ${listed(groups)}.`,
     say`Restricted maximum likelihood; degrees of freedom by Satterthwaite; 95% intervals from Student’s t.`,
     missing > 0

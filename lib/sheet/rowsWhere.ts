@@ -1,3 +1,4 @@
+import { cellWord } from '../words/cellWord.ts';
 import { say } from '../words/say.ts';
 import type { Column } from './column.ts';
 import { parse } from './formula/parse.ts';
@@ -21,7 +22,7 @@ export interface View<Name extends string = string> {
 
 /**
  * The rows of a table that pass a filter, sorted. The table itself stays as it is.
- * Numbers go by size, text as in a book's index with numbers in it by size (`Hoof 9` before `Hoof 10`); missing values last,
+ * Numbers go by size, text as in a book's index in the reader's language with numbers in it by size (`Hoof 9` before `Hoof 10`); missing values last,
  * whichever way the others go.
  * @returns row numbers, in the order to show
  * @throws FormulaError where the filter can't be used or isn't a yes/no
@@ -31,7 +32,7 @@ export function rowsWhere(table: Table, { filter, sort = [] }: View): Uint32Arra
   const passed =
     filter === undefined ? Uint32Array.from({ length: table.rows }, (_, row) => row) : passing(table, filter);
   const keys = (Array.isArray(sort) ? (sort as readonly SortBy[]) : [sort as SortBy]).map(({ by, order }) => ({
-    ranks: ranksOf(table.column(by)),
+    ranks: ranksOf(table.column(by), by),
     sign: order === 'descending' ? -1 : 1,
   }));
   if (keys.length === 0) return passed;
@@ -64,12 +65,13 @@ function passing(table: Table, filter: string): Uint32Array {
   return rows.slice(0, count);
 }
 
-const alphabet = new Intl.Collator('en', { numeric: true });
+const alphabet = new Intl.Collator(say`en`, { numeric: true });
 
 /** Numbers in the order of the values, `NaN` for missing. */
-function ranksOf(column: Column): Float64Array {
+function ranksOf(column: Column, name: string): Float64Array {
   if (column.kind !== 'text') return column.values;
-  const { codes, levels } = column;
+  const { codes } = column;
+  const levels = column.levels.map((level) => cellWord(name, level));
   const order = levels.map((_, code) => code).sort((a, b) => alphabet.compare(levels[a], levels[b]));
   const ranks = new Float64Array(levels.length);
   order.forEach((code, i) => {

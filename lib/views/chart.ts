@@ -6,6 +6,7 @@ import { type DisplayUnits, displayUnit, symbolOf, toDisplay } from '../sheet/di
 import { counted } from '../words/counted.ts';
 import { say } from '../words/say.ts';
 import { grounds, inks, sizes, strokes } from './theme.ts';
+import { tickText } from './tickText.ts';
 
 /** A chart, ready for a page: its title states the finding, its summary says the picture in words. */
 export interface ChartDescription {
@@ -59,9 +60,25 @@ const text = { fontSize: sizes.mark, fill: inks.ink } as const;
 /** Axes and grid lines in one look; numbers stay readable on paper. */
 export const axis = {
   x: (label: string | null, options: Plot.AxisXOptions = {}) =>
-    Plot.axisX({ label, ...text, stroke: inks.edge, tickSize: 4, labelArrow: 'none', ...options }),
+    Plot.axisX({
+      label,
+      ...text,
+      stroke: inks.edge,
+      tickSize: 4,
+      labelArrow: 'none',
+      tickFormat: tickText,
+      ...options,
+    }),
   y: (label: string | null, options: Plot.AxisYOptions = {}) =>
-    Plot.axisY({ label, ...text, stroke: inks.edge, tickSize: 4, labelArrow: 'none', ...options }),
+    Plot.axisY({
+      label,
+      ...text,
+      stroke: inks.edge,
+      tickSize: 4,
+      labelArrow: 'none',
+      tickFormat: tickText,
+      ...options,
+    }),
   /** Names down the side, without ticks. */
   names: (options: Plot.AxisYOptions = {}) =>
     Plot.axisY({

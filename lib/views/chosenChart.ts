@@ -2,10 +2,12 @@ import * as Plot from '@observablehq/plot';
 import { formatQuantity } from '../sheet/display.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { kendallTau, median } from '../stats/index.ts';
+import { cellWord } from '../words/cellWord.ts';
 import { counted } from '../words/counted.ts';
 import { fixed } from '../words/fixed.ts';
 import { midSentence } from '../words/midSentence.ts';
 import { say } from '../words/say.ts';
+import { shownNumber } from '../words/shownNumber.ts';
 import {
   axis,
   type ChartDescription,
@@ -71,7 +73,7 @@ export function chosenChart(sheet: Sheet, chart: ChosenChart): ChartDescription 
     const point = {
       value: value.values[row],
       other: other === undefined ? 0 : other.values[row],
-      group: group === undefined ? '' : groupWord(group, row),
+      group: group === undefined ? '' : groupWord(group, row, by!),
     };
     if (!Number.isNaN(point.value + point.other)) points.push(point);
   }
@@ -285,9 +287,9 @@ function dateOf(sheet: Sheet): string {
   return name;
 }
 
-function groupWord(column: ReturnType<Sheet['column']>, row: number): string {
-  if (column.kind === 'text') return column.at(row) || say`not known`;
+function groupWord(column: ReturnType<Sheet['column']>, row: number, name: string): string {
+  if (column.kind === 'text') return cellWord(name, column.at(row)) || say`not known`;
   const value = column.values[row];
   if (Number.isNaN(value)) return say`not known`;
-  return column.kind === 'boolean' ? (value === 1 ? say`yes` : say`no`) : String(value);
+  return column.kind === 'boolean' ? (value === 1 ? say`yes` : say`no`) : shownNumber(value);
 }

@@ -4,6 +4,7 @@ import { errorsBeyond } from '../hoof/verdict.ts';
 import { formatQuantity } from '../sheet/display.ts';
 import { median, quantile } from '../stats/index.ts';
 import { say } from '../words/say.ts';
+import { shownNumber } from '../words/shownNumber.ts';
 import {
   axis,
   type ChartDescription,
@@ -215,5 +216,5 @@ function distinct(values: readonly number[], reach: number): number[] {
 }
 
 function signedTick(value: number): string {
-  return value > 0 ? `+${value}` : `${value}`.replace('-', '−');
+  return `${value > 0 ? '+' : ''}${shownNumber(value)}`;
 }

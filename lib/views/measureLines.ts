@@ -95,7 +95,7 @@ function small(measure: Measure, readings: readonly Reading[], ranges: Ranges, u
       y: { domain: extent([low, high, ...shown]), nice: true },
       marks: [
         axis.gridY({ ticks: 3 }),
-        axis.x(null, { ticks: 3, tickFormat: '%b %y' }),
+        axis.x(null, { ticks: 3 }),
         axis.y(label(''), { ticks: 3 }),
         Plot.ruleY(shown, reference),
         ...limbs.flatMap((limb) => {

@@ -3,6 +3,7 @@ import { endOf } from '../hoof/limbs.ts';
 import { errorsBeyond } from '../hoof/verdict.ts';
 import { formatQuantity } from '../sheet/display.ts';
 import { median } from '../stats/index.ts';
+import { cellWord } from '../words/cellWord.ts';
 import { counted } from '../words/counted.ts';
 import { say } from '../words/say.ts';
 import {
@@ -110,14 +111,13 @@ export function shapeRatios(
           fill: (d) => (d.end === 'front' ? roles.front : grounds.card),
           stroke: (d) => (d.end === 'front' ? roles.front : roles.hind),
           strokeWidth: strokes.line,
-          title: (d) =>
-            `${shortened(d.horse, 40)}, ${d.end === 'front' ? say`front` : say`hind`}: ${said(d.value / times)}`,
+          title: (d) => `${shortened(d.horse, 40)}, ${cellWord('end', d.end)}: ${said(d.value / times)}`,
           tip,
         }),
         Plot.text(first, {
           x: 'value',
           y: 'horse',
-          text: 'end',
+          text: (d) => cellWord('end', d.end),
           dy: -13,
           ...label,
         }),

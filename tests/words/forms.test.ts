@@ -18,6 +18,22 @@ async function leftOutRows(code: string, forms: Forms): Promise<(count: number) 
   return (count) => module.leftOut(count, 'rows');
 }
 
+test('cells show the words of the language, quarters with its months, and both they and the stored ones are understood', async () => {
+  const words: Words = { en: 'de', before: 'vorher', 'after to before': 'nachher bis vorher' };
+  const load = async <Module>(file: string) =>
+    (await runnerImport<Module>(file, { root, configFile: false, plugins: [saying(words)] })).module;
+  const { cellWord } = await load<typeof import('../../lib/words/cellWord.ts')>('lib/words/cellWord.ts');
+  expect(cellWord('moment', 'before')).toBe('vorher');
+  expect(cellWord('compared', 'after to before')).toBe('nachher bis vorher');
+  expect(['Jan–Mar', 'Oct–Dec'].map((quarter) => cellWord('season', quarter))).toEqual(['Jan–Mär', 'Okt–Dez']);
+  const { contextOf, understoodWord } = await load<typeof import('../../lib/hoof/context.ts')>('lib/hoof/context.ts');
+  expect(['Vorher', 'before', 'pre trim'].map((said) => understoodWord(contextOf('moment')!, said))).toEqual([
+    'before',
+    'before',
+    'before',
+  ]);
+});
+
 test('Polish has four forms, by the last figures of a number', async () => {
   const said = await leftOutRows('pl', {
     one: 'Pominięto {count} wiersz bez pomiaru.',

@@ -2,10 +2,36 @@ import { parse, View } from 'vega';
 import { expressionInterpreter } from 'vega-interpreter';
 import { type Config, compile, type TopLevelSpec } from 'vega-lite';
 import { fonts } from '../../views/theme.ts';
+import { say } from '../../words/say.ts';
 import type { LinkedCharts } from '../blocks.ts';
 
+const monthsAs = (style: 'short' | 'long') => {
+  const format = new Intl.DateTimeFormat(say`en`, { month: style, timeZone: 'UTC' });
+  return Array.from({ length: 12 }, (_, month) => format.format(Date.UTC(2026, month)));
+};
+
+const daysAs = (style: 'short' | 'long') => {
+  const format = new Intl.DateTimeFormat(say`en`, { weekday: style, timeZone: 'UTC' });
+  // The fourth of January 2026 is a Sunday.
+  return Array.from({ length: 7 }, (_, day) => format.format(Date.UTC(2026, 0, 4 + day)));
+};
+
+/** How axes and tooltips write numbers and dates: by the reader's language. */
+const locale = {
+  number: {
+    decimal: say`.`,
+    thousands: new Intl.NumberFormat(say`en`).formatToParts(1e6).find(({ type }) => type === 'group')?.value ?? '',
+    grouping: [3],
+    currency: ['', ''],
+  },
+  time: {
+    ...{ dateTime: '%x %X', date: '%Y-%m-%d', time: '%H:%M:%S', periods: ['AM', 'PM'] },
+    ...{ days: daysAs('long'), shortDays: daysAs('short'), months: monthsAs('long'), shortMonths: monthsAs('short') },
+  },
+} as Config['locale'];
+
 /** What a specification leaves open is as in the rest of the notebook. */
-const config: Config = { background: 'transparent', font: fonts.label, aria: false };
+const config: Config = { background: 'transparent', font: fonts.label, aria: false, locale };
 
 /** A view that interprets its expressions, so that it runs where generated code is forbidden. */
 function viewOf(block: LinkedCharts, container?: HTMLElement): View {
@@ -39,6 +65,7 @@ export async function drawLinked(element: HTMLElement, block: LinkedCharts): Pro
 
 /** One name for the whole picture, and none for its hundreds of marks. */
 function nameOnce(element: HTMLElement, name: string): void {
+  element.removeAttribute('aria-roledescription');
   const picture = element.querySelector('svg');
   picture?.setAttribute('role', 'img');
   picture?.setAttribute('aria-label', name);

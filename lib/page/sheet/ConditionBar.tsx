@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { daysFromIso } from '../../sheet/days.ts';
 import { say } from '../../words/say.ts';
 import { shownDay } from '../../words/shownDay.ts';
+import { shownNumber } from '../../words/shownNumber.ts';
 import type { Condition } from './matchingRows.ts';
 import type { ShownColumn } from './shownColumns.ts';
 
@@ -118,7 +119,7 @@ function words(condition: Condition, columns: readonly ShownColumn[]): string {
   const { from, to } = condition;
   if (column.kind === 'boolean') return `${column.title}: ${from ? say`yes` : say`no`}`;
   const shown = (value: number) =>
-    column.kind === 'date' ? shownDay(value) : `${Number((value * column.factor).toPrecision(6))}`;
+    column.kind === 'date' ? shownDay(value) : shownNumber(Number((value * column.factor).toPrecision(6)));
   const range = [from === undefined ? '' : say`from ${shown(from)}`, to === undefined ? '' : say`to ${shown(to)}`];
   return `${column.title} ${range.filter(Boolean).join(' ')} ${column.symbol}`.trim();
 }

@@ -1,5 +1,6 @@
 import { type Column, TextColumn } from '../../sheet/column.ts';
 import { errorDigits, usualDigits, written } from '../../sheet/display.ts';
+import { cellWord } from '../../words/cellWord.ts';
 import { say } from '../../words/say.ts';
 import { shownDay } from '../../words/shownDay.ts';
 import { typedNumber } from './editText.ts';
@@ -21,10 +22,10 @@ export interface CellText {
 export function cellText(
   column: Column,
   row: number,
-  { factor, shownUnit, whole, typed }: ShownColumn,
+  { name, factor, shownUnit, whole, typed }: ShownColumn,
   bare = false,
 ): CellText {
-  if (column instanceof TextColumn) return { value: column.at(row), error: '' };
+  if (column instanceof TextColumn) return { value: cellWord(name, column.at(row)), error: '' };
   const inside = column.values[row];
   if (Number.isNaN(inside)) return { value: '', error: '' };
   if (column.kind === 'date') return { value: shownDay(inside), error: '' };

@@ -1,5 +1,6 @@
 import { type Column, TextColumn } from '../../sheet/column.ts';
 import { usualDigits } from '../../sheet/display.ts';
+import { cellWord } from '../../words/cellWord.ts';
 import { fixed } from '../../words/fixed.ts';
 import { say } from '../../words/say.ts';
 import { shownDay } from '../../words/shownDay.ts';
@@ -10,8 +11,8 @@ import type { ShownColumn } from './shownColumns.ts';
  * between units leaves.
  * @returns `''` for a missing value
  */
-export function editText(column: Column, row: number, { factor }: Pick<ShownColumn, 'factor'>): string {
-  if (column instanceof TextColumn) return column.at(row);
+export function editText(column: Column, row: number, { name, factor }: Pick<ShownColumn, 'name' | 'factor'>): string {
+  if (column instanceof TextColumn) return cellWord(name, column.at(row));
   const value = column.values[row];
   if (Number.isNaN(value)) return '';
   if (column.kind === 'date') return shownDay(value);

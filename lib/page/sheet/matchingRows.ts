@@ -1,8 +1,9 @@
 import { type Column, TextColumn } from '../../sheet/column.ts';
 import { rowsWhere } from '../../sheet/rowsWhere.ts';
 import type { Table } from '../../sheet/table.ts';
+import { cellWord } from '../../words/cellWord.ts';
 
-/** What a row must show to stay; text is compared without regard to case, numbers in the column's own unit. */
+/** What a row must show to stay; text is compared without regard to case, as it is shown and as it is stored, numbers in the column's own unit. */
 export type Condition =
   | { readonly column: string; readonly contains: string }
   | { readonly column: string; readonly from?: number; readonly to?: number };
@@ -39,7 +40,9 @@ function allRows(count: number): Uint32Array {
 function testOf(column: Column, condition: Condition): (row: number) => boolean {
   if (column instanceof TextColumn) {
     const wanted = 'contains' in condition ? condition.contains.toLowerCase() : '';
-    const levels = column.levels.map((level) => level.toLowerCase().includes(wanted));
+    const levels = column.levels.map((level) =>
+      [level, cellWord(condition.column, level)].some((word) => word.toLowerCase().includes(wanted)),
+    );
     return (row) => column.codes[row] >= 0 && levels[column.codes[row]];
   }
   const { from = -Infinity, to = Infinity } = 'contains' in condition ? {} : condition;

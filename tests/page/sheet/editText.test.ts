@@ -2,11 +2,11 @@ import { expect, test } from 'vitest';
 import { editText, typedNumber } from '../../../lib/page/sheet/editText.ts';
 import { TextColumn, toColumn } from '../../../lib/sheet/column.ts';
 
-const one = { factor: 1 };
+const one = { name: 'a', factor: 1 };
 
 test('a number is begun with all its digits, in the reader’s unit, without a tail', () => {
   const lengths = toColumn({ unit: 'mm', values: Float64Array.of(82.55, 84.25, Number.NaN) });
-  expect(editText(lengths, 0, { factor: 1 / 25.4 })).toBe('3.25');
+  expect(editText(lengths, 0, { name: 'a', factor: 1 / 25.4 })).toBe('3.25');
   expect(editText(lengths, 1, one)).toBe('84.25');
   expect(editText(lengths, 2, one)).toBe('');
 });
