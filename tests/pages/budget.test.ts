@@ -1,12 +1,15 @@
 import { gzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
 import { pages } from '../../notebooks/index.ts';
+import { languages } from '../../scripts/words/languages.ts';
 import { notebook } from './browser.ts';
 
 const site = notebook();
 const most = 300_000;
 
-test.each(pages.map(({ name }) => name))(
+const names = pages.map(({ name }) => name);
+
+test.each([...names, ...languages().flatMap((language) => names.map((name) => `${language}/${name}`))])(
   'the first load of %s is under 300 kB gzipped, before linked charts and workers are asked for',
   async (name) => {
     const fresh = await site.context({ serviceWorkers: 'block', viewport: { width: 1280, height: 200 } });
