@@ -53,7 +53,7 @@ const help = `evenhoof: is each foot of the herd left level and in line, and how
   --dates dmy|mdy   the order of day and month, where the files leave it open
   --units mm|cm|in  for lengths on a page; --mass kg|lb for weights
   --strict          exit with 1 where any cell could not be used
-  --help            this text
+  --help, -h        this text
 
 Exit code: 0 done; 1 problems under --strict; 2 the input can't be used.
 `;
@@ -79,6 +79,9 @@ async function run(args: readonly string[], print: (line: string) => void): Prom
     print(help);
     return values.help ? 0 : 2;
   }
+  if (!Object.hasOwn(optionsOf, command))
+    throw new Unusable(`there is no command ${command}; write tidy, page, sql, large or pool, or --help`);
+  refuseOthers(command, values);
   if (command === 'tidy') {
     const format = oneOf(values.format, ['csv', 'parquet', 'arrow'], '--format');
     const read = await readHerd(only(operands, 'tidy FEET.csv'), values);
@@ -88,7 +91,8 @@ async function run(args: readonly string[], print: (line: string) => void): Prom
     const [name, ...rest] = operands;
     const page = pages.find((each) => each.name === name);
     const names = pages.map((each) => each.name).join(', ');
-    if (page === undefined) throw new Unusable(`there is no page ${name ?? ''}; write one of ${names}`);
+    if (name === undefined) throw new Unusable(`a page and a file of feet are needed: evenhoof page NAME FEET.csv`);
+    if (page === undefined) throw new Unusable(`there is no page ${name}; write one of ${names}`);
     const read = await readHerd(only(rest, `page ${name} FEET.csv`), values);
     const out = needed(values.out, '--out FILE.html');
     const units = {
@@ -104,7 +108,7 @@ async function run(args: readonly string[], print: (line: string) => void): Prom
     const dialect = oneOf(values.dialect, ['standard', 'duckdb', 'trino', 'spark'], '--dialect');
     for (const table of ['feet', 'horses', 'intervals'] as const)
       print(`${sqlOf(read[table], table, { dialect, dates: measuredDates(read[table]) })};\n`);
-    return 0;
+    return values.strict && withoutTitles(read.problems).length > 0 ? 1 : 0;
   }
   if (command === 'large') {
     const feet = only(operands, 'large FEET.parquet');
@@ -116,7 +120,7 @@ async function run(args: readonly string[], print: (line: string) => void): Prom
     await pool(tables, values, print);
     return values.strict && read.some(({ problems }) => withoutTitles(problems).length > 0) ? 1 : 0;
   }
-  throw new Unusable(`there is no command ${command}; write tidy, page, sql, large or pool, or --help`);
+  throw new TypeError(`${command} has options and does nothing`);
 }
 
 /** The columns that a database reads from the tidy files as dates. */
@@ -151,13 +155,37 @@ function parseCall(args: readonly string[]) {
           mass: { type: 'string' },
           strict: { type: 'boolean' },
           errors: { type: 'boolean' },
-          help: { type: 'boolean' },
+          help: { type: 'boolean', short: 'h' },
         },
       },
     } as const);
   } catch (error) {
-    throw new Unusable((error as Error).message);
+    const { code, message } = error as NodeJS.ErrnoException;
+    const [option] = message.match(/--?[\w-]+/) ?? [message];
+    throw new Unusable(
+      code === 'ERR_PARSE_ARGS_UNKNOWN_OPTION'
+        ? `there is no option ${option}; evenhoof --help lists those that there are`
+        : `${option} is not written as evenhoof --help shows it`,
+    );
   }
+}
+
+/** What each command reads; any other option would be passed over without a word. */
+const optionsOf: Readonly<Record<string, readonly string[]>> = {
+  tidy: ['horses', 'visits', 'ranges', 'dates', 'out', 'format', 'strict'],
+  page: ['horses', 'visits', 'ranges', 'dates', 'out', 'units', 'mass', 'strict'],
+  sql: ['horses', 'visits', 'ranges', 'dates', 'column', 'dialect', 'strict'],
+  large: ['horses', 'visits', 'column', 'errors', 'out'],
+  pool: ['horses', 'visits', 'dates', 'key', 'out', 'keep', 'leave-out', 'strict'],
+};
+
+function refuseOthers(command: string, values: object): void {
+  const known = optionsOf[command];
+  const other = Object.keys(values).find((name) => !known.includes(name));
+  if (other !== undefined)
+    throw new Unusable(
+      `--${other} says nothing to ${command}, which takes ${known.map((name) => `--${name}`).join(', ')}`,
+    );
 }
 
 /** `steeper = toe_angle_deg - 50` as a name and a formula. */
@@ -250,8 +278,24 @@ function bytesOf(path: string): Uint8Array {
   try {
     return readFileSync(path);
   } catch (error) {
-    throw new Unusable(`${path} can't be read (${(error as NodeJS.ErrnoException).code ?? error})`);
+    throw new Unusable(`${path} can't be read (${reason(error, 'Choose another file')})`);
   }
+}
+
+/** Why a file or folder can't be used, in words where the system's code is a usual one, and what to do. */
+function reason(error: unknown, otherwise: string): string {
+  const { code } = error as NodeJS.ErrnoException;
+  const words: Readonly<Record<string, string>> = {
+    ENOENT: 'there is no such file. Check its name and its folder',
+    EISDIR: 'it is a folder. Name a file',
+    ENOTDIR: 'a file stands where a folder would be. Choose another place',
+    EEXIST: 'a file stands where a folder would be. Choose another place',
+    EACCES: `the system does not let you. ${otherwise}`,
+    EPERM: `the system does not let you. ${otherwise}`,
+    EROFS: `the system does not let you. ${otherwise}`,
+    ENOSPC: `there is no room left. ${otherwise}`,
+  };
+  return code === undefined ? String(error) : Object.hasOwn(words, code) ? `${code}: ${words[code]}` : code;
 }
 
 /** Writes the tidy files and tells what was found; whether there were problems. */
@@ -289,7 +333,7 @@ async function large(
   { horses, visits, column = [], errors }: Options,
   print: (line: string) => void,
 ): Promise<void> {
-  mkdirSync(folder, { recursive: true });
+  makeFolder(folder);
   const columns = column.map(ownColumn);
   const written = await computeLarge(feet, folder, { horses, visits, columns, errors });
   print(`${written.feet} readings of feet, ${written.horses} horses, ${written.intervals} intervals`);
@@ -318,17 +362,26 @@ function write(path: string, contents: string | Uint8Array, mode?: number): void
     mkdirSync(dirname(resolve(path)), { recursive: true });
     writeFileSync(path, contents, { mode });
   } catch (error) {
-    throw new Unusable(`${path} can't be written (${(error as NodeJS.ErrnoException).code ?? error})`);
+    throw new Unusable(`${path} can't be written (${reason(error, 'Choose another place')})`);
+  }
+}
+
+function makeFolder(folder: string): void {
+  try {
+    mkdirSync(folder, { recursive: true });
+  } catch (error) {
+    throw new Unusable(`${folder} can't be made (${reason(error, 'Choose another place')})`);
   }
 }
 
 function only(operands: readonly string[], usage: string): string {
-  if (operands.length !== 1) throw new Unusable(`one file of feet is needed: evenhoof ${usage}`);
+  if (operands.length !== 1)
+    throw new Unusable(`one file of feet is needed, and ${operands.length || 'none'} given: evenhoof ${usage}`);
   return operands[0];
 }
 
 function needed(value: string | undefined, option: string): string {
-  if (value === undefined) throw new Unusable(`${option} is missing`);
+  if (value === undefined) throw new Unusable(`${option} is missing: say it behind the file of feet`);
   return value;
 }
 
@@ -338,7 +391,8 @@ function oneOf<Word extends string>(
   option: string,
 ): Word {
   const word = value === undefined ? words[0] : words.find((each) => each === value);
-  if (word === undefined) throw new Unusable(`${option} is ${value}; it must be ${words.join(' or ')}`);
+  if (word === undefined)
+    throw new Unusable(`${option} is ${value}; it must be ${words.slice(0, -1).join(', ')} or ${words.at(-1)}`);
   return word;
 }
 

@@ -151,7 +151,35 @@ describe('pool', () => {
 
 describe('what can’t be used', () => {
   it.each([
-    ['no such file', () => ['tidy', join(folder, 'none.csv')], /none\.csv can't be read \(ENOENT\)/],
+    ['tidy', [], /can't be written/],
+    ['page', ['level'], /can't be written/],
+    ['large', [], /can't be made/],
+  ])('says why %s can’t write where a file stands in the way', async (command, page, words) => {
+    const { code, complaint } = await evenhoof(command, ...page, feet, '--out', join(feet, 'below', 'out'));
+    expect([code, complaint]).toEqual([2, expect.stringMatching(words)]);
+    expect(complaint).toContain('a file stands where a folder would be. Choose another place');
+  });
+
+  it.each([
+    [
+      'no such file',
+      () => ['tidy', join(folder, 'none.csv')],
+      /none\.csv can't be read \(ENOENT: there is no such file\. Check its name/,
+    ],
+    ['a folder for a file', () => ['tidy', folder], /can't be read \(EISDIR: it is a folder\. Name a file\)/],
+    [
+      'two files of feet',
+      () => ['tidy', feet, feet],
+      /one file of feet is needed, and 2 given: evenhoof tidy FEET\.csv/,
+    ],
+    ['no page', () => ['page'], /a page and a file of feet are needed: evenhoof page NAME FEET\.csv/],
+    ['an option of another command', () => ['sql', feet], /--out says nothing to sql, which takes --horses,/],
+    ['a word that an option does not take', () => ['page', 'herd', feet, '--units', 'ell'], /it must be mm, cm or in$/],
+    [
+      'an option without its word',
+      () => ['tidy', feet, '--dates'],
+      /--dates is not written as evenhoof --help shows it/,
+    ],
     ['an empty file', () => ['tidy', file('empty.csv', '')], /empty\.csv: Expected a heading row and rows of cells/],
     ['headings without rows', () => ['tidy', file('head.csv', heading)], /holds no row of measurements/],
     [
@@ -162,7 +190,7 @@ describe('what can’t be used', () => {
     ['other columns', () => ['tidy', file('other.csv', 'a,b\n1,2\n')], /has no column horse_id, only a, b;/],
     ['strange signs', () => ['tidy', file('signs.csv', 'a\u001b[31m,b\n1,2\n')], /only a \[31m, b/],
     ['ranges without a measure', () => ['tidy', feet, '--ranges', feet], /feet\.csv has no column measure;/],
-    ['an unknown option', () => ['tidy', feet, '--colour'], /--colour/],
+    ['an unknown option', () => ['tidy', feet, '--colour'], /there is no option --colour; evenhoof --help lists/],
     ['an unknown page', () => ['page', 'stable', feet], /there is no page stable; write one of herd,/],
     ['an unknown command', () => ['shoe', feet], /there is no command shoe/],
   ])('exits with 2 and one line: %s', async (_, args, words) => {
@@ -243,7 +271,7 @@ describe('sql', () => {
     const spark = await evenhoof('sql', feet, ...own, '--dialect', 'spark');
     expect(spark.said[0]).toContain("((1E0 * DATEDIFF(`date`, DATE '1970-01-01')) > 2.0454E4) AS `late`");
     expect((await evenhoof('sql', feet, '--dialect', 'basic')).complaint).toContain(
-      '--dialect is basic; it must be standard or duckdb or trino or spark',
+      '--dialect is basic; it must be standard, duckdb, trino or spark',
     );
   });
 
