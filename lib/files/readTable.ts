@@ -1,9 +1,6 @@
 import type { TableName } from '../hoof/context.ts';
-import { emptyRows } from '../hoof/emptyRows.ts';
-import { type Column, type Columns, TextColumn } from '../sheet/column.ts';
-import { isoFromDays } from '../sheet/days.ts';
+import type { Column, Columns } from '../sheet/column.ts';
 import { counted } from '../words/counted.ts';
-import { midSentence } from '../words/midSentence.ts';
 import { say } from '../words/say.ts';
 import { CellScanner } from './cellScanner.ts';
 import { CellStore } from './cellStore.ts';
@@ -15,13 +12,13 @@ import { schemaOfHeadings } from './headings.ts';
 import { inferKind } from './inferKind.ts';
 import { isText } from './isText.ts';
 import { findLayout, type RecordCell, readRecord } from './layout.ts';
+import { logKeys } from './logKeys.ts';
 import { isMissing } from './missingWords.ts';
 import { planColumns } from './planColumns.ts';
 import type { Problem } from './problem.ts';
 import { ProblemLog } from './problemLog.ts';
 import { needsQuotes } from './quoting.ts';
 import { headingFactor, readColumn } from './readColumn.ts';
-import { repeatedRows } from './repeatedRows.ts';
 import { schemas, type TableSchema } from './schemas.ts';
 
 export interface ReadOptions {
@@ -120,10 +117,7 @@ export function readTable(source: string | Uint8Array, options: ReadOptions = {}
     columns[plan.name] = column;
     finished.set(plan.name, column);
   });
-  if (schema) {
-    logEmptyKeys(schema, finished, log);
-    logRepeats(schema, finished, rows.rows, log);
-  }
+  if (schema) logKeys(schema, finished, rows.rows, log);
   log.problems.sort((a, b) => a.row - b.row);
 
   const headings = plans
@@ -232,37 +226,6 @@ function logRows(
   const sign = { ',': say`comma`, ';': say`semicolon`, '\t': say`tab` }[delimiter];
   for (const { row, text } of beyond) log.inRow('too-many-cells', row, '', text, sign);
   for (const { row, column, text } of broken) log.inRow('broken-quotes', row, plans[column].name, text);
-}
-
-/** Rows that nothing can be made of, such as totals; a key that was entered and not understood is named already. */
-function logEmptyKeys(schema: TableSchema, columns: ReadonlyMap<string, Column>, log: ProblemLog): void {
-  for (const { name, title } of schema.columns) {
-    const column = columns.get(name);
-    if (column === undefined || !schema.keys.includes(name) || !schema.required.includes(name)) continue;
-    const entered = log.entered.get(name);
-    for (const row of emptyRows(column))
-      if (!entered?.has(row)) log.inRow('no-key', row, name, '', say`a ${midSentence(title)}`);
-  }
-}
-
-function logRepeats(schema: TableSchema, columns: ReadonlyMap<string, Column>, rows: number, log: ProblemLog): void {
-  const { keys, required, numbered } = schema;
-  const complete = numbered === undefined ? required : [...required, numbered];
-  if (keys.length === 0 || complete.some((name) => keys.includes(name) && !columns.has(name))) return;
-  const present = keys.filter((name) => columns.has(name));
-  const columnsOf = (names: readonly string[]) => names.map((name) => columns.get(name)!);
-  const pairs = repeatedRows(columnsOf(present), columnsOf(complete), rows);
-  for (const { row, first } of pairs) {
-    const value = present.map((name) => shown(columns.get(name)!, row)).filter((text) => text !== '');
-    const detail = say`one row for each ${present.join(', ')}; row ${log.fileRow(first)} has the same`;
-    log.inRow('same-row-twice', row, '', value.join(', '), detail);
-  }
-}
-
-function shown(column: Column, row: number): string {
-  if (column instanceof TextColumn) return column.at(row);
-  const value = column.values[row];
-  return column.kind === 'date' ? isoFromDays(value) : Number.isNaN(value) ? '' : String(value);
 }
 
 /** How many of the numbers, which rise, are at most `limit`. */

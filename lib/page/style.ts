@@ -24,7 +24,7 @@ button, select, input, summary, .download { font: var(--size-small)/1.3 var(--fo
 button, .download, select, input:not([type=checkbox], [type=radio]) { min-height: 2rem; padding: 0.3rem 0.75rem; border: var(--stroke-thin) solid var(--edge); border-radius: 2px; background: var(--card); color: var(--ink); }
 button, .download { cursor: pointer; }
 button:hover, .download:hover { background: var(--wash); }
-button:disabled { border-style: dotted; color: var(--soft); cursor: default; }
+button:disabled, button[aria-disabled=true] { border-style: dotted; color: var(--soft); cursor: default; }
 input[type=checkbox], input[type=radio] { width: 1.15rem; height: 1.15rem; margin: 0; accent-color: var(--measured); }
 `;
 

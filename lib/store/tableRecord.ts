@@ -1,8 +1,10 @@
 import { columnOf } from '../files/columnOf.ts';
 import { dateOrder } from '../files/dateOrder.ts';
+import { logKeys } from '../files/logKeys.ts';
 import { parseDate } from '../files/parseDate.ts';
 import type { DecimalMark } from '../files/parseQuantity.ts';
 import type { Problem } from '../files/problem.ts';
+import { ProblemLog } from '../files/problemLog.ts';
 import { readCell } from '../files/readCell.ts';
 import { schemas } from '../files/schemas.ts';
 import { type Cell, toCell } from '../sheet/cell.ts';
@@ -244,13 +246,27 @@ export class TableRecord {
   problems(): readonly Problem[] {
     if (!this.touched) return this.#start.problems;
     const { file, problems } = this.#start;
-    const found = problems.filter(({ row, code }) => code === 'title-row' || (row <= 1 && code !== 'same-row-twice'));
+    const log = new ProblemLog(file, (row) => row + 2);
+    const ofFile = problems.filter(({ row, code }) => code === 'title-row' || (row <= 1 && code !== 'same-row-twice'));
+    log.problems.push(...ofFile);
     for (const [column, texts] of this.#contents.unread())
       for (const row of texts.keys()) {
         const { text, ...why } = this.unread(column, row)!;
-        found.push({ ...why, file, row: row + 2, column, value: text });
+        log.keep(column, row, text);
+        log.problems.push({ ...why, file, row: log.fileRow(row), column, value: text });
       }
-    return found.sort((a, b) => a.row - b.row);
+    const columns = new Map(this.names.map((name) => [name, this.#contents.column(name)]));
+    logKeys(schemas[this.#name], columns, this.rows, log);
+    return log.problems
+      .filter(({ row, code }) => code !== 'no-key' || !this.#isBegun(row - 2))
+      .sort((a, b) => a.row - b.row);
+  }
+
+  /** Whether nothing is measured in a row yet, so that nothing is lost while its keys are missing. */
+  #isBegun(row: number): boolean {
+    const { columns, keys } = schemas[this.#name];
+    const measured = columns.filter(({ name, kind }) => kind === 'number' && !keys.includes(name));
+    return measured.length > 0 && measured.every(({ name }) => this.#contents.entered(name, row) === null);
   }
 
   #described(name: string) {

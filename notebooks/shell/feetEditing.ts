@@ -24,6 +24,7 @@ export function editing(table: string): Editing | undefined {
 
 function editingOf(record: TableRecord): Editing {
   return {
+    rowKey: (row) => record.idAt(row),
     typed: (column) => record.names.includes(column) && !shownHerd()?.recomputed.includes(column),
     words: (column) => record.words(column),
     unread: (column, row) => record.unread(column, row),

@@ -213,6 +213,34 @@ test('a column is added by keyboard: completion, unit, first values, a fault at 
   await expect(read('frog share')).rejects.toThrow('no column');
 });
 
+test('the focus is never nowhere when what was pressed goes away, and a long name takes lines of its own', async () => {
+  const { page, go, said } = await opened();
+  const focused = () => page.evaluate(() => document.activeElement!.tagName);
+  await page.getByLabel('Keep rows by').selectOption({ label: 'Horse' });
+  await page.getByLabel('containing', { exact: true }).fill('Thistle');
+  await page.keyboard.press('Enter');
+  expect(await focused()).toBe('SELECT');
+  await page.getByRole('button', { name: 'Take off: Horse' }).click();
+  expect(await focused()).toBe('SELECT');
+  await go('Toe angle');
+  await page.keyboard.type('66');
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: 'Take back: typing' }).focus();
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Enter');
+  expect(await focused()).toBe('BUTTON');
+  expect(await said()).toContain('There is nothing to take back');
+  await page.getByText('Add a column that is worked out').click();
+  await page.getByLabel('Name', { exact: true }).fill('long'.repeat(80));
+  await page.getByRole('combobox', { name: 'Formula' }).fill('toe_length_mm / 10');
+  await page.getByRole('button', { name: 'Keep this column' }).click();
+  const remove = page.getByRole('button', { name: 'Remove long' });
+  await remove.waitFor();
+  expect(await overflow(page)).toEqual({ over: 0, out: [] });
+  await remove.click();
+  expect(await focused()).toBe('SUMMARY');
+});
+
 test('a computed cell says where it came from', async () => {
   const { page, go } = await opened();
   await go('Inside wall height');

@@ -78,7 +78,11 @@ test('a table stands as it did at the end of any day', async () => {
   const eleventh = await tableAsOf(record, 'feet', 11 * DAY);
   expect(horses(eleventh)).toEqual(['Ada', 'Bella', 'Otto']);
   expect(eleventh?.entered?.get('toe_angle_deg')).toEqual(new Map([[2, 'steep']]));
-  expect(eleventh?.problems.map(({ row, value }) => [row, value])).toEqual([[4, 'steep']]);
+  expect(eleventh?.problems.map(({ row, code, value }) => [row, code, value])).toEqual([
+    [2, 'no-key', ''],
+    [2, 'no-key', ''],
+    [4, 'not-a-number', 'steep'],
+  ]);
   expect(eleventh?.own).toEqual([]);
   expect(horses(await tableAsOf(record, 'feet', 99 * DAY))).toEqual(['Ada', 'Otto']);
   await onDay(13, () => record.openTables({ feet: opened('b.csv', 'Zoe,2026-04-09,LF,51') }), record);

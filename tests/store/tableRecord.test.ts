@@ -93,6 +93,38 @@ test('problems follow what is typed', () => {
   ]);
 });
 
+test('a row that lacks its horse or its date, or stands twice, is told of whatever else is typed, and a row just begun is not', () => {
+  const feet = record(`horse_id,date,limb,repeat,toe_angle_deg
+,2026-03-09,LF,1,52
+Bella,2026-03-09,LF,1,50
+Bella,2026-03-09,LF,1,51
+`);
+  const found = () => feet.problems().map(({ row, column, code }) => [row, column, code]);
+  const opened = found();
+  expect(opened).toEqual([
+    [2, 'horse_id', 'no-key'],
+    [4, '', 'same-row-twice'],
+  ]);
+  put(feet, ['toe_angle_deg'], [1], [['53']]);
+  expect(found()).toEqual(opened);
+  feet.clear(['date'], [1]);
+  expect(found()).toEqual([
+    [2, 'horse_id', 'no-key'],
+    [3, 'date', 'no-key'],
+  ]);
+  feet.addRows([{ observer: 'Ada' }]);
+  put(
+    feet,
+    ['horse_id', 'date'],
+    [0, 1],
+    [
+      ['Kit', ''],
+      ['Bella', '2026-03-10'],
+    ],
+  );
+  expect(found()).toEqual([[2, 'date', 'no-key']]);
+});
+
 test('dates of a pasted block tell the order of day and month for each other', () => {
   const feet = record();
   put(feet, ['date'], [0, 1], [['03/04/2026'], ['25/04/2026']]);

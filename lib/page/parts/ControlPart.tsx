@@ -3,6 +3,7 @@ import { type DisplayUnits, toDisplay } from '../../sheet/display.ts';
 import { say } from '../../words/say.ts';
 import type { Control } from '../blocks.ts';
 import { SurroundingsContext } from '../surroundings.ts';
+import { useFieldText } from '../useFieldText.ts';
 
 type Of<Input extends Control['input']> = Control & { readonly input: Input };
 
@@ -120,6 +121,7 @@ function NumberControl({ block }: { block: Of<'number'> }) {
   const factor = toDisplay(1, block.unit, units).value;
   const { symbol } = toDisplay(block.value, block.unit, units);
   const [least, most] = [tidy(block.least * factor), tidy(block.most * factor)];
+  const typed = useFieldText(String(tidy(block.value * factor)));
   const take = (text: string) => {
     const value = text.trim() === '' ? Number.NaN : Number(text.replace(',', '.'));
     if (value >= least && value <= most) {
@@ -141,7 +143,7 @@ function NumberControl({ block }: { block: Of<'number'> }) {
         min={least}
         max={most}
         step={tidy(block.step * factor)}
-        value={tidy(block.value * factor)}
+        {...typed}
         aria-invalid={wrong !== ''}
         aria-describedby={wrong ? `${id}-wrong` : described(block, id)}
         onChange={(event) => take(event.currentTarget.value)}
@@ -178,13 +180,14 @@ function YesNo({ block }: { block: Of<'yes-no'> }) {
 function Text({ block }: { block: Of<'text'> }) {
   const { set } = useContext(SurroundingsContext);
   const id = useId();
+  const typed = useFieldText(block.value);
   return (
     <div class="control">
       <label for={id}>{block.label}</label>
       <input
         id={id}
         type="text"
-        value={block.value}
+        {...typed}
         aria-describedby={described(block, id)}
         onChange={(event) => set(block.name, event.currentTarget.value)}
       />

@@ -4,6 +4,8 @@ interface EditorProps {
   /** What the cell is: column and unit. */
   readonly label: string;
   readonly text: string;
+  /** Told the text as it stands where the page may be left. */
+  readonly onPut: (text: string) => void;
   /** Told the text once it is typed, and which way to go on; nothing where the focus went elsewhere. */
   readonly onDone: (text: string, down: number, right: number) => void;
   readonly onGiveUp: () => void;
@@ -17,7 +19,7 @@ const WAYS: Readonly<Record<string, readonly [down: number, right: number]>> = {
 };
 
 /** A cell while it is typed into: Enter and the arrows go on down and up, Tab to the side, Escape leaves it as it was. */
-export function CellEditor({ label, text, onDone, onGiveUp }: EditorProps) {
+export function CellEditor({ label, text, onPut, onDone, onGiveUp }: EditorProps) {
   const place = useRef<HTMLInputElement>(null);
   const over = useRef(false);
   useLayoutEffect(() => {
@@ -26,9 +28,10 @@ export function CellEditor({ label, text, onDone, onGiveUp }: EditorProps) {
     input.setSelectionRange(input.value.length, input.value.length);
   }, []);
   const finish = (down: number, right: number) => {
-    if (over.current) return;
+    // A field that is taken away loses the focus when it is gone already.
+    if (over.current || !place.current) return;
     over.current = true;
-    onDone(place.current!.value, down, right);
+    onDone(place.current.value, down, right);
   };
   function onKeyDown(event: KeyboardEvent) {
     // Everything typed here is this cell's, and none of the grid's.
@@ -55,6 +58,7 @@ export function CellEditor({ label, text, onDone, onGiveUp }: EditorProps) {
       autocapitalize="off"
       spellcheck={false}
       onKeyDown={onKeyDown}
+      onChange={(event) => over.current || onPut(event.currentTarget.value)}
       onBlur={() => finish(0, 0)}
       onCopy={(event) => event.stopPropagation()}
       onCut={(event) => event.stopPropagation()}

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import { daysFromIso } from '../../sheet/days.ts';
 import { say } from '../../words/say.ts';
 import { shownDay } from '../../words/shownDay.ts';
@@ -15,11 +15,17 @@ interface BarProps {
 /** Which rows to keep: one condition after another, each on one column, each to be taken off again. */
 export function ConditionBar({ columns, conditions, onChange }: BarProps) {
   const [name, setName] = useState('');
+  const choice = useRef<HTMLSelectElement>(null);
   const column = columns.find((one) => one.name === name);
+  // What is pressed goes away with it, and the focus would be nowhere.
+  const change = (changed: readonly Condition[]) => {
+    choice.current!.focus();
+    onChange(changed);
+  };
   const add = (form: HTMLFormElement) => {
     const condition = column && conditionFrom(column, new FormData(form));
     if (!condition) return;
-    onChange([...conditions, condition]);
+    change([...conditions, condition]);
     setName('');
   };
   return (
@@ -33,7 +39,7 @@ export function ConditionBar({ columns, conditions, onChange }: BarProps) {
       >
         <label>
           {say`Keep rows by`}
-          <select value={name} onChange={(event) => setName(event.currentTarget.value)}>
+          <select ref={choice} value={name} onChange={(event) => setName(event.currentTarget.value)}>
             <option value="">{say`all rows`}</option>
             {columns.map((one) => (
               <option key={one.name} value={one.name}>
@@ -51,7 +57,7 @@ export function ConditionBar({ columns, conditions, onChange }: BarProps) {
             <li key={index}>
               <button
                 type="button"
-                onClick={() => onChange(conditions.filter((_, other) => other !== index))}
+                onClick={() => change(conditions.filter((_, other) => other !== index))}
                 aria-label={say`Take off: ${words(condition, columns)}`}
               >
                 {words(condition, columns)} <span aria-hidden="true">×</span>

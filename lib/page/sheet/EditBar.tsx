@@ -23,11 +23,11 @@ export function EditBar({ editing, onSaid, onFill, onAdd, addWords, onRemove, re
   const { undoable, redoable, kept, whyNotKept } = editing;
   return (
     <div class="edit-bar unprinted">
-      <button type="button" disabled={undoable === undefined} onClick={() => onSaid(travel(editing, 'back'))}>
+      <button type="button" aria-disabled={undoable === undefined} onClick={() => onSaid(travel(editing, 'back'))}>
         {say`Take back`}
         {undoable && `: ${undoable}`}
       </button>
-      <button type="button" disabled={redoable === undefined} onClick={() => onSaid(travel(editing, 'forth'))}>
+      <button type="button" aria-disabled={redoable === undefined} onClick={() => onSaid(travel(editing, 'forth'))}>
         {say`Do again`}
         {redoable && `: ${redoable}`}
       </button>

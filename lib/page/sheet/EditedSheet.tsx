@@ -1,4 +1,4 @@
-import { useContext, useMemo, useState } from 'preact/hooks';
+import { useContext, useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { cellAt } from '../../sheet/cell.ts';
 import { counted } from '../../words/counted.ts';
 import { say } from '../../words/say.ts';
@@ -13,6 +13,7 @@ import { EditBar } from './EditBar.tsx';
 import type { Editing } from './editing.ts';
 import { FootForm } from './FootForm.tsx';
 import { Grid } from './Grid.tsx';
+import { keepLastFoot, lastFoot } from './lastFoot.ts';
 import type { Cell } from './moved.ts';
 import { OnPaper } from './OnPaper.tsx';
 import { OwnColumns } from './OwnColumns.tsx';
@@ -20,7 +21,9 @@ import { rowName } from './rowName.ts';
 import { shownColumns } from './shownColumns.ts';
 import { TakeAway } from './TakeAway.tsx';
 import { fillDown, type Region, travel, travelKey } from './typing.ts';
+import { usePutOnLeaving } from './usePutOnLeaving.ts';
 import { useRevision } from './useRevision.ts';
+import { placeOf, useSameRow } from './useSameRow.ts';
 import { useView } from './useView.ts';
 
 interface EditedProps {
@@ -43,17 +46,28 @@ export function EditedSheet({ block, editable, editing }: EditedProps) {
   );
   const view = useView(block, editing);
   const [one, setOne] = useState(() => matchMedia('(pointer: coarse), (max-width: 40rem)').matches);
-  const [chosen, choose] = useState({ focus: { row: 0, column: 0 } as Cell, region: START });
+  const [chosen, choose] = useState(() => {
+    const last = one ? Math.max(0, placeOf(view.rows, 0, lastFoot(block.name), editing.rowKey)) : 0;
+    return { focus: { row: last, column: 0 } as Cell, region: { ...START, top: last, bottom: last } };
+  });
   const [said, setSaid] = useState('');
+  const place = useRef<HTMLDivElement>(null);
+  usePutOnLeaving(place);
+  const followed = useSameRow(view.rows, chosen, chosen.focus.row, editing.rowKey);
+  const foot = one && followed >= 0 ? editing.rowKey(view.rows[followed]) : undefined;
+  useEffect(() => {
+    if (foot !== undefined) keepLastFoot(block.name, foot);
+  }, [foot]);
   if (columns.length === 0) return <p class="note">{say`This table has no columns yet.`}</p>;
 
   const { rows } = view;
-  const at = Math.min(Math.max(chosen.focus.row, 0), rows.length - 1);
+  const at = Math.min(Math.max(followed, 0), rows.length - 1);
+  const moved = followed - chosen.focus.row;
   const shown = columns[Math.min(chosen.focus.column, columns.length - 1)];
   const region = {
     ...chosen.region,
-    top: Math.max(chosen.region.top, 0),
-    bottom: Math.min(chosen.region.bottom, rows.length - 1),
+    top: Math.max(chosen.region.top + moved, 0),
+    bottom: Math.min(chosen.region.bottom + moved, rows.length - 1),
   };
   const count = Math.max(region.bottom - region.top + 1, 0);
   const goTo = (row: number) =>
@@ -117,7 +131,7 @@ export function EditedSheet({ block, editable, editing }: EditedProps) {
   );
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: keys for the whole sheet; each has a button too
-    <div class="edited" onKeyDown={onKeyDown}>
+    <div class="edited" ref={place} onKeyDown={onKeyDown}>
       <fieldset class="ways unprinted">
         <legend class="unseen">{say`How to type in`}</legend>
         {[true, false].map((way) => (

@@ -4,6 +4,7 @@ import { say } from '../../words/say.ts';
 import { wholeNumber } from '../../words/wholeNumber.ts';
 import type { Editable, SheetBlock } from '../blocks.ts';
 import { SurroundingsContext } from '../surroundings.ts';
+import { useFieldText } from '../useFieldText.ts';
 import { cellText } from './cellText.ts';
 import type { Editing } from './editing.ts';
 import { editText } from './editText.ts';
@@ -62,7 +63,7 @@ export function FootForm({ sheet, editable, editing, rows, at, onGo, onSaid }: F
   );
   const field = (shown: ShownColumn) => (
     <Field
-      key={`${shown.name} ${row}`}
+      key={`${shown.name} ${editing.rowKey(row)}`}
       shown={shown}
       sheet={sheet}
       editing={editing}
@@ -107,9 +108,9 @@ export function FootForm({ sheet, editable, editing, rows, at, onGo, onSaid }: F
 function Turn({ at, of, onTurn }: { at: number; of: number; onTurn: (by: number) => void }) {
   return (
     <p class="turn">
-      <button type="button" disabled={at === 0} onClick={() => onTurn(-1)}>{say`‹ Foot before`}</button>
+      <button type="button" aria-disabled={at === 0} onClick={() => onTurn(-1)}>{say`‹ Foot before`}</button>
       <span class="number">{say`${at + 1} of ${wholeNumber(of)}`}</span>
-      <button type="button" disabled={at === of - 1} onClick={() => onTurn(1)}>{say`Next foot ›`}</button>
+      <button type="button" aria-disabled={at === of - 1} onClick={() => onTurn(1)}>{say`Next foot ›`}</button>
     </p>
   );
 }
@@ -129,6 +130,7 @@ function Field({ shown, sheet, editing, row, last, onPut }: FieldProps) {
   const column = sheet.column(shown.name);
   const unread = editing.unread(shown.name, row);
   const text = unread?.text ?? editText(column, row, shown);
+  const typed = useFieldText(text);
   const before =
     last >= 0 && !(column instanceof TextColumn) && column.kind === 'number'
       ? cellText(column, last, shown)
@@ -161,7 +163,7 @@ function Field({ shown, sheet, editing, row, last, onPut }: FieldProps) {
             {...keyboard(shown.kind, unread !== undefined)}
             autocomplete="off"
             spellcheck={false}
-            value={text}
+            {...typed}
             onChange={(event) => change(event.currentTarget.value)}
             onKeyDown={(event) => {
               if (event.key === 'Enter') focusNext(event.currentTarget);

@@ -16,6 +16,7 @@ import { type Cell, moved } from './moved.ts';
 import type { ShownColumn } from './shownColumns.ts';
 import { beginningText, clearCells, pasteBlock, type Region, type TypedGrid, typeCell, workedOut } from './typing.ts';
 import { useErrorsLater } from './useErrorsLater.ts';
+import { placeOf, useSameRow } from './useSameRow.ts';
 import { useVirtual } from './useVirtual.ts';
 
 interface GridProps {
@@ -55,6 +56,7 @@ export function Grid(props: GridProps) {
   const head = useRef<HTMLDivElement>(null);
   const [chosen, choose] = useState<Block>({ focus: { row: 0, column: 0 }, anchor: { row: 0, column: 0 } });
   const [typing, type] = useState<string | undefined>();
+  const typedRow = useRef<string | undefined>(undefined);
   const bring = useRef(false);
   const dragging = useRef(false);
   // Rows and columns may have gone since.
@@ -62,7 +64,10 @@ export function Grid(props: GridProps) {
     row: Math.min(row, rows.length - 1),
     column: Math.min(column, columns.length - 1),
   });
-  const [focus, anchor] = [inside(chosen.focus), inside(chosen.anchor)];
+  // What is typed into stays where it is seen; whose cell it is, is asked when it is put.
+  const at = useSameRow(rows, chosen, inside(chosen.focus).row, typing === undefined ? editing?.rowKey : undefined);
+  const focus = { ...inside(chosen.focus), row: at };
+  const anchor = inside({ ...chosen.anchor, row: chosen.anchor.row + at - inside(chosen.focus).row });
   const region = regionOf(focus, anchor);
   const { top, bottom, left, right } = region;
 
@@ -113,14 +118,23 @@ export function Grid(props: GridProps) {
     if (!grid.editing.typed(columns[focus.column].name)) return onSaid(workedOut(columns[focus.column]));
     bring.current = true;
     choose({ focus, anchor: focus });
+    typedRow.current = grid.editing.rowKey(rows[focus.row]);
     type(text ?? beginningText(grid, focus.row, focus.column));
+  }
+
+  /** Puts the text into the cell that typing began in. @returns the row to go on from */
+  function put(text: string): number {
+    const row = placeOf(rows, focus.row, typedRow.current, grid!.editing.rowKey);
+    if (row < 0) onSaid(say`The row is gone; “${text}” was put nowhere`);
+    else if (text !== beginningText(grid!, row, focus.column)) onSaid(typeCell(grid!, row, focus.column, text));
+    return row < 0 ? focus.row : row;
   }
 
   function finish(text: string, down: number, right: number) {
     type(undefined);
-    if (text !== beginningText(grid!, focus.row, focus.column)) onSaid(typeCell(grid!, focus.row, focus.column, text));
+    const row = put(text);
     if (down === 0 && right === 0) return;
-    go(inside({ row: Math.max(focus.row + down, 0), column: Math.max(focus.column + right, 0) }));
+    go(inside({ row: Math.max(row + down, 0), column: Math.max(focus.column + right, 0) }));
   }
 
   function onKeyDown(event: KeyboardEvent) {
@@ -236,6 +250,7 @@ export function Grid(props: GridProps) {
     <CellEditor
       label={shown.symbol ? `${shown.title}, ${shown.symbol}` : shown.title}
       text={typing}
+      onPut={put}
       onDone={finish}
       onGiveUp={() => {
         bring.current = true;

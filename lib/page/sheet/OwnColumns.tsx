@@ -1,4 +1,4 @@
-import { useContext, useId, useMemo, useState } from 'preact/hooks';
+import { useContext, useId, useMemo, useRef, useState } from 'preact/hooks';
 import { type Column, TextColumn } from '../../sheet/column.ts';
 import { type DisplayUnits, formatQuantity, symbolOf, toDisplay } from '../../sheet/display.ts';
 import { say } from '../../words/say.ts';
@@ -25,10 +25,13 @@ const FIRST = 4;
 export function OwnColumns(props: OwnProps) {
   const { sheet, editing, onSaid } = props;
   const [refused, refuse] = useState('');
+  const summary = useRef<HTMLElement>(null);
   const remove = (name: string) => {
     refuse('');
     try {
       editing.removeOwn(name);
+      // The button goes with its column.
+      summary.current!.focus();
       onSaid(say`The column ${name} is removed`);
     } catch (error) {
       refuse(error instanceof Error ? error.message : String(error));
@@ -36,7 +39,7 @@ export function OwnColumns(props: OwnProps) {
   };
   return (
     <details class="own unprinted">
-      <summary>{say`Add a column that is worked out`}</summary>
+      <summary ref={summary}>{say`Add a column that is worked out`}</summary>
       <NewColumn {...props} />
       {editing.own.length > 0 && (
         <ul class="own-list">

@@ -42,7 +42,7 @@ export const editedStyle = `
 .own-form .note:empty { display: none; }
 .own-preview { min-height: 2.6em; margin-top: var(--space-close); }
 .own-preview p { margin: 0; }
-.own-list { display: grid; gap: var(--space-close); margin-top: var(--space-near); padding-top: var(--space-near); border-top: var(--stroke-thin) solid var(--rule); }
+.own-list { display: grid; grid-template-columns: minmax(0, 1fr); overflow-wrap: anywhere; gap: var(--space-close); margin-top: var(--space-near); padding-top: var(--space-near); border-top: var(--stroke-thin) solid var(--rule); }
 .formula-field { display: grid; gap: var(--space-hair); min-width: 0; }
 .formula-box { position: relative; }
 .formula-box input.formula, .formula-mirror { font: var(--size-small)/1.4 var(--font-formula); letter-spacing: 0; padding: 0.3rem 0.75rem; }

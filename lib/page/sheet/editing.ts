@@ -41,6 +41,8 @@ export interface CellPicture {
  * change by itself.
  */
 export interface Editing {
+  /** A name of a row that stays its own while others come and go. */
+  rowKey(row: number): string;
   /** Whether a column is typed in; all others are worked out. */
   typed(column: string): boolean;
   /** The words that may stand in a column, where no others may. */

@@ -26,6 +26,7 @@ function grid(length: 'mm' | 'cm' | 'in' = 'mm', rows = Uint32Array.of(0, 1, 2, 
   const record = new TableRecord('feet', { columns, problems: [], file: 'feet.csv' });
   const sheet = FootSheet.from(columns, [], { computed: [{ name: 'twice', formula: '2 * toe_length_mm' }] });
   const made: Editing = {
+    rowKey: (row) => record.idAt(row),
     typed: (name) => name !== 'twice',
     words: () => undefined,
     unread: (name, row) => record.unread(name, row),
