@@ -1,4 +1,3 @@
-import { say } from '../../words/say.ts';
 import { children, keysOf, withChildren } from '../formula/children.ts';
 import { functions } from '../formula/functions.ts';
 import { Numbering } from '../formula/numbering.ts';
@@ -92,13 +91,13 @@ export class Engine {
 
   groups(keys: readonly string[]): GroupsStage {
     const stages = keys.map((key) => this.#site.stage(key));
-    const key = say`groups by ${stages.map(({ id }) => id).join(' ')}`;
+    const key = `groups by ${stages.map(({ id }) => id).join(' ')}`;
     return this.#share(key, () => new GroupsStage(stages, this.#site.rows));
   }
 
   partners(relation: Relation): PartnersStage {
     const stages = relationColumns(relation, this.#site.names).map((name) => this.#site.stage(name));
-    const key = say`partners by ${relation.name} ${stages.map(({ id }) => id).join(' ')}`;
+    const key = `partners by ${relation.name} ${stages.map(({ id }) => id).join(' ')}`;
     return this.#share(key, () => new PartnersStage(relation, this.#site, stages));
   }
 
@@ -110,14 +109,14 @@ export class Engine {
       const groups = this.groups(keysOf(node));
       const share = node.args[1]?.kind === 'number' ? node.args[1].value : Number.NaN;
       const reading = readingOf(row, source, groups, share, this.#share);
-      const key = say`${node.name} ${share} of ${source.id} by ${groups.id}`;
+      const key = `${node.name} ${share} of ${source.id} by ${groups.id}`;
       return this.#share(key, () => new SummaryStage(source, groups, reading));
     }
     const relation = row ? undefined : this.#site.relations.find(({ name }) => name === node.name);
     if (relation === undefined) return undefined;
     const source = this.formula(node.args[0]);
     const partners = this.partners(relation);
-    return this.#share(say`lookup of ${source.id} by ${partners.id}`, () => new LookupStage(source, partners));
+    return this.#share(`lookup of ${source.id} by ${partners.id}`, () => new LookupStage(source, partners));
   }
 
   readonly #share = <S extends Stage>(key: string, make: () => S): S => {

@@ -1,4 +1,3 @@
-import { say } from '../../words/say.ts';
 import type { GroupValues } from '../formula/blocks.ts';
 import type { Summary } from '../formula/summaries.ts';
 import { Grouped } from '../grouped.ts';
@@ -71,9 +70,9 @@ export class SummaryStage extends Stage {
 
 /** The reading of a summary over a column by groups; `p` is the share below, of quantiles. */
 export function readingOf(row: Summary, source: ColumnStage, groups: GroupsStage, p: number, share: Share): Reading {
-  const at = say`${source.id} by ${groups.id}`;
-  const sumsOf = (power: 1 | 2) => share(say`sums ${power} of ${at}`, () => new SumsStage(source, groups, power));
-  const orderOf = () => share(say`order of ${at}`, () => new OrderStage(source, groups));
+  const at = `${source.id} by ${groups.id}`;
+  const sumsOf = (power: 1 | 2) => share(`sums ${power} of ${at}`, () => new SumsStage(source, groups, power));
+  const orderOf = () => share(`order of ${at}`, () => new OrderStage(source, groups));
   const afresh = () => row.of(new Grouped(numbersOf(source.column), groups.groups), p);
   switch (row.name) {
     case 'count': {
