@@ -9,8 +9,8 @@ export interface Operation {
   readonly of: (x: number, y: number) => number;
   /** The same over a block of values, for those that are asked often. */
   readonly kernel?: Kernel;
-  /** The derivative by each argument, from the arguments and the result. */
-  readonly slopes: readonly ((x: number, y: number, result: number) => number)[];
+  /** The derivative by each argument. */
+  readonly slopes: readonly Slope[];
   /**
    * Standard SQL with the same answer, `NULL` for missing. An argument may stand in it more than once: hand in
    * a column name or a literal, not a long expression.
@@ -20,6 +20,9 @@ export interface Operation {
   readonly words: (...args: readonly string[]) => string;
 }
 
+/** A derivative: a number where it is the same everywhere, else from the arguments and the result. */
+export type Slope = number | ((x: number, y: number, result: number) => number);
+
 export type BinaryOperator = ArithmeticOperator | ComparisonOperator | LogicalOperator;
 
 /** Missing for whatever is not finite; a zero loses its sign. */
@@ -27,7 +30,7 @@ export function finite(value: number): number {
   return value + (value - value);
 }
 
-const flat = [() => 0, () => 0];
+const flat = [0, 0];
 
 function comparison(of: (x: number, y: number) => boolean, kernel: Kernel, sql: string, words: string): Operation {
   return {
@@ -44,14 +47,14 @@ export const operators: Readonly<Record<BinaryOperator, Operation>> = {
   '+': {
     of: (x, y) => finite(x + y),
     kernel: kernels.add,
-    slopes: [() => 1, () => 1],
+    slopes: [1, 1],
     sql: (x, y) => `(${x} + ${y})`,
     words: (x, y) => say`${x} plus ${y}`,
   },
   '-': {
     of: (x, y) => finite(x - y),
     kernel: kernels.subtract,
-    slopes: [() => 1, () => -1],
+    slopes: [1, -1],
     sql: (x, y) => `(${x} - ${y})`,
     words: (x, y) => say`${x} minus ${y}`,
   },
@@ -71,7 +74,7 @@ export const operators: Readonly<Record<BinaryOperator, Operation>> = {
   },
   '%': {
     of: (x, y) => finite(x % y),
-    slopes: [() => 1, (x, y) => -Math.trunc(x / y)],
+    slopes: [1, (x, y) => -Math.trunc(x / y)],
     sql: (x, y) => `MOD(${x}, NULLIF(${y}, 0))`,
     words: (x, y) => say`what is left of ${x} after whole times ${y}`,
   },
@@ -108,8 +111,8 @@ export const operators: Readonly<Record<BinaryOperator, Operation>> = {
 
 /** The signs before one value. */
 export const signs: Readonly<Record<'-' | '!', Operation>> = {
-  '-': { of: (x) => 0 - x, slopes: [() => -1], sql: (x) => `(-${x})`, words: (x) => say`minus ${x}` },
-  '!': { of: (x) => 1 - x, slopes: [() => 0], sql: (x) => `(NOT ${x})`, words: (x) => say`not ${x}` },
+  '-': { of: (x) => 0 - x, slopes: [-1], sql: (x) => `(-${x})`, words: (x) => say`minus ${x}` },
+  '!': { of: (x) => 1 - x, slopes: [0], sql: (x) => `(NOT ${x})`, words: (x) => say`not ${x}` },
 };
 
 /** Fills `out` with the derivative of an operation by one of its arguments, value by value. */
@@ -121,6 +124,10 @@ export function fillSlope(
   out: Float64Array,
 ): void {
   const slope = operation.slopes[argument];
+  if (typeof slope === 'number') {
+    out.fill(slope);
+    return;
+  }
   const x = args[0];
   const y = args[1] ?? x;
   for (let row = 0; row < out.length; row++) out[row] = slope(x[row], y[row], result[row]);

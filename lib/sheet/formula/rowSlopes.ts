@@ -29,17 +29,13 @@ export function rowSlopes(node: Node, table: Table, numbering: Numbering): RowSl
   const plan = planOf(node, table, numbering);
   const result = new Float64Array(table.rows);
   const slopes = plan.inputs.map(() => new Float64Array(table.rows));
-  // Other rows are out of sight in a block, so formulas that look at them are taken whole.
-  const size = plan.rowwise ? BLOCK : table.rows;
-  for (let start = 0; start < table.rows; start += size) {
-    const end = Math.min(start + size, table.rows);
-    const block = start === 0 && end === table.rows ? table : slice(table, start, end);
-    fill(
-      plan,
-      block,
-      result.subarray(start, end),
-      slopes.map((all) => all.subarray(start, end)),
-    );
+  // Other rows are out of sight in a block, so the values of formulas that look at them are taken whole.
+  const whole = seesOtherRows(node) ? plan.values(table) : undefined;
+  for (let start = 0; start < table.rows; start += BLOCK) {
+    const end = Math.min(start + BLOCK, table.rows);
+    const inBlock = (all: Float64Array) => all.subarray(start, end);
+    const known = whole?.map(inBlock) ?? plan.values(slice(table, start, end));
+    fill(plan, known, inBlock(result), slopes.map(inBlock));
   }
   return {
     values: result,
@@ -58,7 +54,8 @@ interface Plan {
   /** Parts before the whole; the whole is last. */
   readonly steps: readonly Step[];
   readonly inputs: readonly Step[];
-  readonly rowwise: boolean;
+  /** The values of the steps, then of the tests of choices in their order. */
+  readonly values: (table: Table) => readonly Float64Array[];
 }
 
 function planOf(node: Node, table: Table, numbering: Numbering): Plan {
@@ -78,19 +75,23 @@ function planOf(node: Node, table: Table, numbering: Numbering): Plan {
 
   place(node);
   const inputs = steps.filter(({ carrier: { kind } }) => kind === 'root' || kind === 'relation' || kind === 'summary');
-  return { steps, inputs, rowwise: !seesOtherRows(node) };
+  const tests = steps.flatMap(({ carrier }) => (carrier.kind === 'choice' ? [carrier.test] : []));
+  const nodes = [...steps.map(({ node }) => node), ...tests];
+  return { steps, inputs, values: (rows) => values(nodes, rows) as Float64Array[] };
 }
 
-function fill({ steps, inputs }: Plan, block: Table, result: Float64Array, slopes: readonly Float64Array[]): void {
-  const tests = steps.flatMap(({ carrier }) => (carrier.kind === 'choice' ? [carrier.test] : []));
-  const known = values([...steps.map(({ node }) => node), ...tests], block) as Float64Array[];
-  const testValues = known.slice(steps.length);
+function fill(
+  { steps, inputs }: Plan,
+  known: readonly Float64Array[],
+  result: Float64Array,
+  slopes: readonly Float64Array[],
+): void {
   const own = steps.map((step) => {
     const input = inputs.indexOf(step);
-    return input < 0 ? new Float64Array(block.rows) : slopes[input];
+    return input < 0 ? new Float64Array(result.length) : slopes[input];
   });
-  const slope = new Float64Array(block.rows);
-  let nextTest = tests.length;
+  const slope = new Float64Array(result.length);
+  let nextTest = known.length;
   result.set(known[steps.length - 1]);
   own[steps.length - 1].fill(1);
   for (let at = steps.length - 1; at >= 0; at--) {
@@ -98,11 +99,12 @@ function fill({ steps, inputs }: Plan, block: Table, result: Float64Array, slope
     if (carrier.kind === 'operation') {
       const args = parts.map((part) => known[part]);
       parts.forEach((part, argument) => {
+        if (steps[part].carrier.kind === 'exact') return;
         fillSlope(carrier.operation, argument, args, known[at], slope);
         addProduct(own[part], own[at], slope);
       });
     } else if (carrier.kind === 'choice') {
-      const test = testValues[--nextTest];
+      const test = known[--nextTest];
       addProduct(own[parts[0]], own[at], test);
       for (let row = 0; row < slope.length; row++) slope[row] = 1 - test[row];
       addProduct(own[parts[1]], own[at], slope);
