@@ -34,11 +34,11 @@ export function usualOf(values: Float64Array, herds: Groups, { rowsOfEach, feet,
   const own: number[][] = Array.from({ length: herds.count }, () => []);
   const known: Set<number>[] = Array.from({ length: herds.count }, () => new Set());
   for (const each of rowsOfEach) {
-    const rows = each.filter((row) => !Number.isNaN(values[row]) && !leaveOut(row));
-    if (rows.length === 0) continue;
-    const group = herds.codes[rows[0]];
-    const measured = rows.map((row) => values[row]);
-    known[group].add(feet.codes[rows[0]]);
+    const measured: number[] = [];
+    for (const row of each) if (!Number.isNaN(values[row]) && !leaveOut(row)) measured.push(values[row]);
+    if (measured.length === 0) continue;
+    const group = herds.codes[each[0]];
+    known[group].add(feet.codes[each[0]]);
     for (const value of measured) all[group].push(value);
     if (measured.length < 3) continue;
     const middle = median(measured);

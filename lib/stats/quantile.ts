@@ -67,18 +67,21 @@ function place(count: number, q: number, type: QuantileType): { below: number; w
   return rank >= count ? { below: count - 1, weight: 0 } : { below: rank - 1, weight };
 }
 
+/** What types 4 to 9 take for a and b in Hyndman & Fan's (n + 1 − a − b) q + a. */
+const weights = [
+  [0, 1],
+  [0.5, 0.5],
+  [0, 0],
+  [1, 1],
+  [1 / 3, 1 / 3],
+  [3 / 8, 3 / 8],
+] as const;
+
 /** The quantile's place among ranks counted from 1, before the first three types round it. */
 function firstRank(count: number, q: number, type: QuantileType): number {
   if (type <= 2) return count * q;
   if (type === 3) return count * q - 0.5;
-  const [a, b] = [
-    [0, 1],
-    [0.5, 0.5],
-    [0, 0],
-    [1, 1],
-    [1 / 3, 1 / 3],
-    [3 / 8, 3 / 8],
-  ][type - 4];
+  const [a, b] = weights[type - 4];
   return a + q * (count + 1 - a - b);
 }
 
