@@ -113,6 +113,7 @@ export type { Measure, Measured, Range } from './hoof/measure.ts';
 export { measured } from './hoof/measured.ts';
 export { measures } from './hoof/measures/index.ts';
 export { momentName } from './hoof/momentName.ts';
+export { oppositeRows } from './hoof/oppositeRows.ts';
 export { type RangeShare, rangeShares } from './hoof/rangeShares.ts';
 export { builtInRanges, type Ranges, rangeFor } from './hoof/ranges.ts';
 export { rangesFromColumns, rangesToColumns } from './hoof/rangeTable.ts';

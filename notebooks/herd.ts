@@ -18,6 +18,7 @@ import {
   latestOccasions,
   linkedHerd,
   type Measure,
+  oppositeRows,
   type Ranking,
   rangeSharesChart,
   ranking,
@@ -157,7 +158,7 @@ const compared: Readonly<Record<string, 'toeAngle' | 'width' | 'length' | undefi
 
 function findingDrawing({ name, view }: Measure, row: number, { occasions }: Herd, units: DisplayUnits) {
   const shape = footShape(occasions, row);
-  const opposite = occasions.partners(occasions.relations.find((relation) => relation.name === 'opposite')!)[row];
+  const opposite = oppositeRows(occasions)[row];
   const partner = opposite < 0 ? undefined : footShape(occasions, opposite);
   const part = compared[name];
   if (shape === undefined) return undefined;

@@ -1,6 +1,7 @@
 import type { Columns, NumberColumn, TextColumn } from '../sheet/column.ts';
 import type { Groups, Table } from '../sheet/table.ts';
 import { means } from './average.ts';
+import { oppositeRows } from './oppositeRows.ts';
 import { partName } from './partName.ts';
 
 /** What is summed up for each horse: its fronts, its hinds, and left minus right of both. */
@@ -40,7 +41,7 @@ export function horseSummaries(occasions: Table, horses: readonly string[]): Col
   const groups: Groups = { codes: horse.codes.map((code) => places[code]), count: horses.length };
   const end = occasions.column('end') as TextColumn;
   const side = occasions.column('side') as TextColumn;
-  const opposite = occasions.partners(occasions.relations.find(({ name }) => name === 'opposite')!);
+  const opposite = oppositeRows(occasions);
 
   const columns: Columns = Object.create(null);
   columns.occasions_measured = { unit: '1', values: new Float64Array(horses.length) };

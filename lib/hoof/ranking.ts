@@ -7,6 +7,7 @@ import { latestOccasions } from './latest.ts';
 import { sideOf } from './limbs.ts';
 import type { Measure, Range } from './measure.ts';
 import { measures } from './measures/index.ts';
+import { oppositeRows } from './oppositeRows.ts';
 import { beyond, type Ranges, rangeFor } from './ranges.ts';
 import { against, type Readings, type Usual, usualOf } from './usual.ts';
 import { errorsBeyond, verdict } from './verdict.ts';
@@ -48,15 +49,14 @@ export function ranking(occasions: Table, ranges: Ranges, ranked: readonly Measu
     unsure: of('unsure'),
     onPurpose: of('on purpose'),
     feet: feet.latest.length,
-    once: feet.latest.filter((row) => feet.like(row).length === 1).length,
+    once: feet.latest.filter(({ row }) => feet.like(row).length === 1).length,
   };
 }
 
 interface Feet {
   readonly occasions: Table;
-  readonly facts: (row: number) => FootFacts;
-  /** The row of each foot's latest occasion. */
-  readonly latest: readonly number[];
+  /** The row of each foot's latest occasion, and what is known of the foot there. */
+  readonly latest: readonly { readonly row: number; readonly foot: FootFacts }[];
   /** Rows of the same foot at the same moment. */
   readonly like: (row: number) => readonly number[];
   readonly readings: Readings;
@@ -65,11 +65,11 @@ interface Feet {
 function feetOf(occasions: Table): Feet {
   const like = occasions.groups(['horse_id', 'limb', 'moment']);
   const rowsOfEach = rowsOfGroups(like);
+  const facts = footFacts(occasions);
   const therapeutic = occasions.column('therapeutic').values as Float64Array;
   return {
     occasions,
-    facts: footFacts(occasions),
-    latest: latestOccasions(occasions),
+    latest: latestOccasions(occasions).map((row) => ({ row, foot: facts(row) })),
     like: (row) => rowsOfEach[like.codes[row]],
     readings: { rowsOfEach, feet: occasions.groups(['horse_id', 'limb']), leaveOut: (row) => therapeutic[row] === 1 },
   };
@@ -83,7 +83,7 @@ function rowsOfGroups({ codes, count }: Groups): number[][] {
   return rowsOfEach;
 }
 
-function findingsOf(measure: Measure, { occasions, facts, latest, like, readings }: Feet, ranges: Ranges): Finding[] {
+function findingsOf(measure: Measure, { occasions, latest, like, readings }: Feet, ranges: Ranges): Finding[] {
   const { values, error } = occasions.column(measure.name) as NumberColumn;
   const date = occasions.column('date').values as Float64Array;
   const sameMoment = occasions.groups(['end', 'moment']);
@@ -94,11 +94,10 @@ function findingsOf(measure: Measure, { occasions, facts, latest, like, readings
     ofAnyMoment ??= usualOf(values, anyMoment, readings);
     return ofAnyMoment[anyMoment.codes[row]];
   };
-  const opposite = occasions.partners(occasions.relations.find(({ name }) => name === 'opposite')!);
+  const opposite = oppositeRows(occasions);
   const at = (row: number) => ({ value: values[row], error: error?.[row] ?? Number.NaN, date: date[row] });
   const found: Finding[] = [];
-  for (const row of latest) {
-    const foot = facts(row);
+  for (const { row, foot } of latest) {
     const { value, error } = at(row);
     if (Number.isNaN(value) || (measure.view === 'pair' && sideOf(foot.limb) === 'right')) continue;
     const expected = usual[sameMoment.codes[row]];

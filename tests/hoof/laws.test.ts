@@ -6,6 +6,7 @@ import { herd } from '../../lib/hoof/herd.ts';
 import { limbs } from '../../lib/hoof/limbs.ts';
 import { measured } from '../../lib/hoof/measured.ts';
 import { measures } from '../../lib/hoof/measures/index.ts';
+import { oppositeRows } from '../../lib/hoof/oppositeRows.ts';
 import { builtInRanges, rangeFor } from '../../lib/hoof/ranges.ts';
 import { verdict } from '../../lib/hoof/verdict.ts';
 import type { Columns, NumberColumn } from '../../lib/sheet/column.ts';
@@ -127,7 +128,7 @@ it('left minus right is the same on both feet of a pair, and changes its sign wh
       const swapped = herdOfFeet.feet.map(([horse, limb]) => [horse, other[limb]] as [number, typeof limb]);
       const own = herd(tables(herdOfFeet, (unit) => unit)).feet;
       const mirrored = herd(tables({ ...herdOfFeet, feet: swapped }, (unit) => unit)).feet;
-      const partner = own.partners(own.relations.find(({ name }) => name === 'opposite')!);
+      const partner = oppositeRows(own);
       for (const { name } of measures.filter((measure) => measure.sign?.startsWith('left minus right'))) {
         const values = numbers(own, name);
         expect(values).toEqual(Array.from(partner, (at) => (at < 0 ? Number.NaN : values[at])));

@@ -1,4 +1,5 @@
 import type { TextColumn } from '../column.ts';
+import { relationNamed } from '../relationNamed.ts';
 import type { Table } from '../table.ts';
 import { functions } from './functions.ts';
 import { choose, copy, divide, eachOf, type Kernel, lookUp, score, subtract } from './kernels.ts';
@@ -207,8 +208,7 @@ export class Blocks {
       const { codes, values } = this.#inner.summary(node);
       return values.length === 1 ? this.#constant(values[0]) : this.#lookUp(codes, values);
     }
-    const relation = this.#table.relations.find(({ name }) => name === node.name);
-    if (!relation) throw new TypeError(`${node.name} is no function or relation here: resolve the formula first`);
+    const relation = relationNamed(node.name, this.#table.relations);
     return this.#lookUp(this.#table.partners(relation), this.#inner.whole(node.args[0]) as Float64Array);
   }
 

@@ -2,6 +2,7 @@ import { counted } from '../../words/counted.ts';
 import { say } from '../../words/say.ts';
 import { TextColumn } from '../column.ts';
 import { listed } from '../listed.ts';
+import { relationNamed } from '../relationNamed.ts';
 import type { Table } from '../table.ts';
 import { children, keysOf } from './children.ts';
 import { functions } from './functions.ts';
@@ -107,7 +108,7 @@ class Tracing {
   }
 
   #partners(node: Node & { kind: 'call' }, row: number): readonly LineageNode[] {
-    const relation = this.#table.relations.find(({ name }) => name === node.name)!;
+    const relation = relationNamed(node.name, this.#table.relations);
     const partner = row < 0 ? -1 : this.#table.partners(relation)[row];
     return this.#sources(node.args[0], partner).map((source) => ({
       ...source,

@@ -1,4 +1,5 @@
 import { Grouped } from '../grouped.ts';
+import { relationNamed } from '../relationNamed.ts';
 import type { Table } from '../table.ts';
 import type { Carrier } from './carriers.ts';
 import { keysOf } from './children.ts';
@@ -49,7 +50,7 @@ export class LinearForms {
       else if (carrier.kind === 'summary')
         groups.push({ forms: this.#summary(carrier), codes: this.#table.groups(keysOf(carrier.call)).codes, slopes });
       else {
-        const partners = this.#partners(carrier.call.name);
+        const partners = this.#table.partners(relationNamed(carrier.call.name, this.#table.relations));
         const other = this.of(carrier.call.args[0]);
         for (const { column, rows, slopes: theirs } of other.cells)
           cells.push({
@@ -62,10 +63,6 @@ export class LinearForms {
       }
     }
     return { values, cells, groups };
-  }
-
-  #partners(name: string): Int32Array {
-    return this.#table.partners(this.#table.relations.find((relation) => relation.name === name)!);
   }
 
   #summary({ call, row }: Carrier & { kind: 'summary' }): GroupForms {

@@ -1,4 +1,5 @@
 import type { Relation } from '../relation.ts';
+import { relationNamed } from '../relationNamed.ts';
 import { children, keysOf } from './children.ts';
 import { type Dialect, type DialectName, dialects } from './dialects.ts';
 import { functions } from './functions.ts';
@@ -177,8 +178,7 @@ class Writer {
   }
 
   #relation(node: Node & { kind: 'call' }): Expression {
-    const relation = this.#relations.find(({ name }) => name === node.name);
-    if (!relation) throw new TypeError(`${node.name} is no function or relation here: resolve the formula first`);
+    const relation = relationNamed(node.name, this.#relations);
     const { match, optional = [], swap, before } = relation;
     const x = this.#of(node.args[0]);
     const matched = match.map((name) => this.column(name));

@@ -1,4 +1,5 @@
 import { TextColumn } from '../column.ts';
+import { relationNamed } from '../relationNamed.ts';
 import type { Table } from '../table.ts';
 import type { Node } from './syntax.ts';
 
@@ -41,8 +42,7 @@ export function texts(node: Node, table: Table, whole: Whole): TextColumn {
       const first = text(node.args[0]);
       if (node.name === 'coalesce')
         return merged(first, text(node.args[1]), (row) => (first.codes[row] < 0 ? 'second' : 'first'));
-      const relation = table.relations.find(({ name }) => name === node.name)!;
-      const partners = table.partners(relation);
+      const partners = table.partners(relationNamed(node.name, table.relations));
       return new TextColumn(
         partners.map((partner) => (partner < 0 ? -1 : first.codes[partner])),
         first.levels,
