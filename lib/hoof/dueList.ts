@@ -79,7 +79,7 @@ function paces(
   const counts = new Map<string, number>();
   for (const name of foot) counts.set(name, (counts.get(name) ?? 0) + 1);
   const nothing = { feet: [], usual: { front: Number.NaN, hind: Number.NaN } };
-  if (counts.size < least.feet || foot.length < least.intervals || Math.max(...counts.values()) < 2)
+  if (counts.size < least.feet || foot.length < least.intervals || counts.size === foot.length)
     return {
       ...nothing,
       reason: say`${feetInWords(counts.size)} with ${intervalsInWords(foot.length)} measured from work to work are too few to tell one foot’s pace from another’s; ${least.feet} feet and ${least.intervals} intervals are needed, some foot with two`,

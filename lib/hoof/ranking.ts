@@ -1,3 +1,4 @@
+import { group } from 'd3-array';
 import type { NumberColumn } from '../sheet/column.ts';
 import type { Groups, Table } from '../sheet/table.ts';
 import type { Finding, Ranking } from './finding.ts';
@@ -30,15 +31,9 @@ export function ranking(occasions: Table, ranges: Ranges, ranked: readonly Measu
   const found = ranked
     .filter(({ ranked, table, name }) => ranked && table === 'feet' && occasions.names.includes(name))
     .flatMap((measure) => findingsOf(measure, feet, ranges));
-  const byFoot = new Map<number, Finding[]>();
-  for (const finding of found) {
-    const foot = feet.readings.feet.codes[finding.row];
-    const list = byFoot.get(foot);
-    if (list) list.push(finding);
-    else byFoot.set(foot, [finding]);
-  }
   const order = { raise: 0, 'on purpose': 0, unsure: 1 };
-  const leading = [...byFoot.values()].map((list) => {
+  const byFoot = group(found, ({ row }) => feet.readings.feet.codes[row]);
+  const leading = Array.from(byFoot.values(), (list) => {
     const [first, ...also] = list.sort((a, b) => order[a.state] - order[b.state] || b.score - a.score);
     return { ...first, also };
   });

@@ -1,3 +1,4 @@
+import { group } from 'd3-array';
 import { TextColumn } from '../sheet/column.ts';
 import type { Table } from '../sheet/table.ts';
 import { type Icc, icc, type LimitsOfAgreement, limitsOfAgreement, repeatabilityCoefficient } from '../stats/index.ts';
@@ -112,14 +113,8 @@ function readingGroups(feet: Table) {
 
 /** The rows of each group that have a value, in order. */
 function rowsOf({ codes }: { codes: Int32Array }, values: Float64Array): Map<number, number[]> {
-  const rows = new Map<number, number[]>();
-  for (let row = 0; row < values.length; row++) {
-    if (Number.isNaN(values[row])) continue;
-    const own = rows.get(codes[row]);
-    if (own) own.push(row);
-    else rows.set(codes[row], [row]);
-  }
-  return rows;
+  const measured = [...values.keys()].filter((row) => !Number.isNaN(values[row]));
+  return group(measured, (row) => codes[row]);
 }
 
 function commonestPair(groups: readonly number[][], observer: TextColumn): [string, string] | undefined {

@@ -1,3 +1,5 @@
+import { group } from 'd3-array';
+
 /** How horses stand that are told apart by some columns together. */
 export interface Standing {
   readonly columns: readonly string[];
@@ -24,18 +26,13 @@ export function standingAlone(columns: Readonly<Record<string, readonly string[]
   const pairs = names.flatMap((one, i) => names.slice(i + 1).map((other) => [one, other]));
   const sets = [...names.map((name) => [name]), ...pairs, ...(names.length > 2 ? [names] : [])];
   return sets.map((set) => {
-    const rows = new Map<string, number[]>();
-    (columns[set[0]] ?? []).forEach((_, row) => {
-      const words = set.map((name) => columns[name][row]);
-      if (words.includes('')) return;
-      const key = JSON.stringify(words);
-      rows.set(key, [...(rows.get(key) ?? []), row]);
-    });
-    const groups = [...rows.values()];
+    const words = (row: number) => set.map((name) => columns[name][row]);
+    const told = [...(columns[set[0]] ?? []).keys()].filter((row) => !words(row).includes(''));
+    const groups = [...group(told, (row) => JSON.stringify(words(row))).values()];
     return {
       columns: set,
-      told: groups.reduce((sum, { length }) => sum + length, 0),
-      alone: groups.flatMap((group) => (group.length === 1 ? group : [])),
+      told: told.length,
+      alone: groups.flatMap((rows) => (rows.length === 1 ? rows : [])),
       few: groups.reduce((sum, { length }) => sum + (length > 1 && length < FEW ? length : 0), 0),
     };
   });

@@ -27,12 +27,17 @@ export function permuteTwoGroups(a: Numbers, b: Numbers, options: PermutationOpt
   const difference = mean(first) - mean(second);
   if (n[0] === 0 || n[1] === 0) return { n, missing, difference: NaN, ...permutationTest(NaN, NaN, NaN, NaN, true) };
 
-  const pooled = Float64Array.of(...first, ...second);
+  const pooled = new Float64Array(n[0] + n[1]);
+  pooled.set(first);
+  pooled.set(second, n[0]);
   const centre = mean(pooled);
   // About the common mean the difference is proportional to the sum of the first group.
-  for (let i = 0; i < pooled.length; i++) pooled[i] -= centre;
+  let spread = 0;
+  for (let i = 0; i < pooled.length; i++) {
+    pooled[i] -= centre;
+    spread = Math.max(spread, Math.abs(pooled[i]));
+  }
   const scale = 1 / n[0] + 1 / n[1];
-  const spread = Math.max(...pooled.map(Math.abs));
   const tally = new PermutationTally(difference, 1e-9 * spread);
   if (splits(n[0] + n[1], n[0]) <= (options.exactUpTo ?? 1e6)) {
     everySum(pooled, 0, n[0], 0, (sum) => tally.add(sum * scale));

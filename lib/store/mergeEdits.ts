@@ -1,3 +1,4 @@
+import { group } from 'd3-array';
 import type { ComputedDefinition } from '../sheet/edits.ts';
 import type { CellsEdit, Entered, JournalEdit, RowId, RowsColumn } from './journal.ts';
 import type { Merge, MergedCell, MergedFormula } from './merge.ts';
@@ -42,13 +43,8 @@ export function mergeEdits(
 }
 
 function cellsEdits({ columns }: Merge, cells: readonly MergedCell[], { idAt }: MergeRows): CellsEdit[] {
-  const byColumn = new Map<string, MergedCell[]>();
-  for (const cell of cells) {
-    const same = byColumn.get(cell.column);
-    if (same) same.push(cell);
-    else byColumn.set(cell.column, [cell]);
-  }
-  return [...byColumn].map(([column, changed]) => {
+  const byColumn = group(cells, ({ column }) => column);
+  return Array.from(byColumn, ([column, changed]) => {
     const { holds, unit } = columns.find(({ name }) => name === column) ?? { holds: 'number' as const, unit: '1' };
     return {
       ...{ kind: 'cells', column, holds, unit },

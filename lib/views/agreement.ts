@@ -1,4 +1,5 @@
 import * as Plot from '@observablehq/plot';
+import { extent as minMax } from 'd3-array';
 import type { PairAgreement } from '../hoof/repeatAgreement.ts';
 import { errorDigits, formatQuantity, toDisplay } from '../sheet/display.ts';
 import { counted } from '../words/counted.ts';
@@ -38,6 +39,7 @@ export function agreement(
   const lines = known ? [lower, mean, upper] : [];
   const bands = known ? [pair.lowerInterval, pair.meanInterval, pair.upperInterval] : [];
   const [from, to] = extent(points.map((point) => point.mean));
+  const [least = Number.NaN, most = Number.NaN] = minMax(points, ({ difference }) => difference);
   const names = [first, second].map((name) => shortened(name));
   return {
     name: `agreement-${column.replaceAll('_', '-')}`,
@@ -54,7 +56,7 @@ export function agreement(
         : say`Neither reads higher on the whole, as far as these pairs can tell.`,
       pair.trend.p < 0.05 ? say`The difference changes with the size of the reading.` : '',
     ),
-    summary: say`Differences from ${said(Math.min(...points.map((point) => point.difference)))} to ${said(Math.max(...points.map((point) => point.difference)))}${known ? say`, mean ${said(mean)}` : ''}.`,
+    summary: say`Differences from ${said(least)} to ${said(most)}${known ? say`, mean ${said(mean)}` : ''}.`,
     options: {
       width: chartSizes.width,
       height: chartSizes.height * 0.85,

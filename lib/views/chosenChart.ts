@@ -1,4 +1,5 @@
 import * as Plot from '@observablehq/plot';
+import { rollups } from 'd3-array';
 import { formatQuantity } from '../sheet/display.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { kendallTau, median } from '../stats/index.ts';
@@ -266,13 +267,11 @@ function together(points: readonly Point[]) {
 }
 
 function groupsOf(points: readonly Point[]) {
-  const values = new Map<string, number[]>();
-  for (const { group, value } of points) {
-    const known = values.get(group);
-    if (known === undefined) values.set(group, [value]);
-    else known.push(value);
-  }
-  return [...values].map(([group, own]) => ({ group, middle: median(own), count: own.length }));
+  return rollups(
+    points,
+    (own) => ({ middle: median(own.map(({ value }) => value)), count: own.length }),
+    ({ group }) => group,
+  ).map(([group, summary]) => ({ group, ...summary }));
 }
 
 function numbersOf(sheet: Sheet, name: string) {

@@ -1,4 +1,5 @@
 import * as Plot from '@observablehq/plot';
+import { group, extent as minMax } from 'd3-array';
 import type { IntervalData } from '../hoof/intervalData.ts';
 import type { IntervalFit } from '../hoof/intervalModel.ts';
 import { effectSentence, quantity } from '../hoof/intervalWords.ts';
@@ -46,6 +47,7 @@ export function intervalEffect(
     weeks: fit.weeksWithin[i] + fit.weeksMean[i],
     change: data.change[row],
   }));
+  const [least = Number.NaN, most = Number.NaN] = minMax(points, ({ change }) => change);
   const horses = horseLines(points);
   const band = effectBand(points, fit);
   const intervals = counted(points.length, {
@@ -62,7 +64,7 @@ export function intervalEffect(
       }),
       say`Thick line: the effect within a horse, all else held, drawn through the middle of all intervals; the band is its 95% interval.`,
     ),
-    summary: say`${intervals} of ${span(points.map(({ weeks }) => weeks))} weeks; changes from ${said(Math.min(...points.map(({ change }) => change)))} to ${said(Math.max(...points.map(({ change }) => change)))}. The fitted line runs from ${said(band[0].middle)} to ${said(band[band.length - 1].middle)}.`,
+    summary: say`${intervals} of ${span(points.map(({ weeks }) => weeks))} weeks; changes from ${said(least)} to ${said(most)}. The fitted line runs from ${said(band[0].middle)} to ${said(band[band.length - 1].middle)}.`,
     options: {
       width: chartSizes.width,
       height: chartSizes.height,
@@ -133,13 +135,11 @@ interface Point {
 
 /** Least squares through each horse's own points, where its intervals differ in length. */
 function horseLines(points: readonly Point[]) {
-  const byHorse = new Map<string, Point[]>();
-  for (const point of points) byHorse.set(point.horse, [...(byHorse.get(point.horse) ?? []), point]);
-  return [...byHorse.values()].flatMap((own) => {
+  return [...group(points, ({ horse }) => horse).values()].flatMap((own) => {
     const mean = (of: (point: Point) => number) => own.reduce((sum, point) => sum + of(point), 0) / own.length;
     const [x, y] = [mean(({ weeks }) => weeks), mean(({ change }) => change)];
     const spread = own.reduce((sum, { weeks }) => sum + (weeks - x) ** 2, 0);
-    const [from, to] = [Math.min(...own.map(({ weeks }) => weeks)), Math.max(...own.map(({ weeks }) => weeks))];
+    const [from = Number.NaN, to = Number.NaN] = minMax(own, ({ weeks }) => weeks);
     if (to - from < 0.1) return [];
     const slope = own.reduce((sum, { weeks, change }) => sum + (weeks - x) * (change - y), 0) / spread;
     return [{ from, to, start: y + slope * (from - x), end: y + slope * (to - x) }];

@@ -1,4 +1,5 @@
 import * as Plot from '@observablehq/plot';
+import { extent } from 'd3-array';
 import { limbName, limbs } from '../hoof/limbs.ts';
 import { formatQuantity } from '../sheet/display.ts';
 import { median } from '../stats/index.ts';
@@ -58,12 +59,10 @@ export function intervalSlopes(
   const halves = [points.filter(({ days }) => days <= usual), points.filter(({ days }) => days > usual)].filter(
     (half) => half.length > 0,
   );
-  const middles = halves.map((half) => ({
-    from: Math.min(...half.map(({ days }) => days)),
-    to: Math.max(...half.map(({ days }) => days)),
-    slope: median(half.map(({ slope }) => slope)),
-    count: half.length,
-  }));
+  const middles = halves.map((half) => {
+    const [from = Number.NaN, to = Number.NaN] = extent(half, ({ days }) => days);
+    return { from, to, slope: median(half.map(({ slope }) => slope)) };
+  });
   const [short, long] = middles;
   return {
     name,

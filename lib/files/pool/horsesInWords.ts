@@ -1,3 +1,4 @@
+import { group } from 'd3-array';
 import { type Column, type Columns, TextColumn, toColumn } from '../../sheet/column.ts';
 import { formatQuantity } from '../../sheet/display.ts';
 import { schemas } from '../schemas.ts';
@@ -27,13 +28,8 @@ export function horsesInWords({ horses: listed, feet }: PoolTables): HorsesInWor
 
 /** The rows of each horse, in the order of the table. */
 export function rowsByHorse(table: Columns): Map<string, number[]> {
-  const rows = new Map<string, number[]>();
-  (toColumn(table.horse_id) as TextColumn).values.forEach((horse, row) => {
-    const known = rows.get(horse);
-    if (known) known.push(row);
-    else rows.set(horse, [row]);
-  });
-  return rows;
+  const horses = (toColumn(table.horse_id) as TextColumn).values;
+  return group(horses.keys(), (row) => horses[row]);
 }
 
 function wordOf(column: Column, row: number): string {

@@ -1,3 +1,4 @@
+import { group } from 'd3-array';
 import type { Point } from '../../geometry/points.ts';
 
 /**
@@ -16,12 +17,7 @@ const nowhere: Point = [Number.NaN, Number.NaN];
 
 /** The points with their codes, as they are to be asked for. */
 export function located(codes: readonly string[], places: readonly Point[]): Located {
-  const points = new Map<string, Point[]>();
-  codes.forEach((code, i) => {
-    const list = points.get(code);
-    if (list) list.push(places[i]);
-    else points.set(code, [places[i]]);
-  });
+  const points = group(places, (_, i) => codes[i]);
   const asked = new Set<string>();
   const all = (code: string): readonly Point[] => {
     asked.add(code);
