@@ -1,11 +1,11 @@
 import { type ColumnInput, type Columns, rowCount, TextColumn, toColumn } from '../sheet/column.ts';
+import { gather } from '../sheet/gather.ts';
 import { Sheet } from '../sheet/sheet.ts';
 import { say } from '../words/say.ts';
 import { context } from './context.ts';
 import { derivedColumn } from './derived.ts';
 import { type ColumnError, columnErrors, withErrors } from './errors.ts';
 import { FootSheet } from './footSheet.ts';
-import { gather } from './gather.ts';
 import { HerdError } from './herdError.ts';
 import { horseSummaries, summaryNames } from './horseSummaries.ts';
 import { intervalMeasures } from './intervalMeasures.ts';

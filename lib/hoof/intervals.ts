@@ -1,6 +1,6 @@
 import { type Columns, TextColumn } from '../sheet/column.ts';
+import { gather } from '../sheet/gather.ts';
 import type { Table } from '../sheet/table.ts';
-import { gather } from './gather.ts';
 import { limbs } from './limbs.ts';
 import { partName } from './partName.ts';
 import type { VisitIndex } from './visitIndex.ts';

@@ -1,6 +1,6 @@
 import { type Columns, rowCount, toColumn } from '../sheet/column.ts';
+import { gather } from '../sheet/gather.ts';
 import { average } from './average.ts';
-import { gather } from './gather.ts';
 import { readingsOfAFoot } from './prepareFeet.ts';
 
 /** What belongs to one reading and means nothing for the mean of several. */

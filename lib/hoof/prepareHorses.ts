@@ -1,9 +1,9 @@
 import { type ColumnInput, type Columns, rowCount, TextColumn, toColumn } from '../sheet/column.ts';
+import { gather } from '../sheet/gather.ts';
 import { groupRows } from '../sheet/groups.ts';
 import { say } from '../words/say.ts';
 import { average } from './average.ts';
 import { context } from './context.ts';
-import { gather } from './gather.ts';
 import { measured } from './measured.ts';
 import type { Problem } from './problem.ts';
 

@@ -1,7 +1,7 @@
 import { type Columns, rowCount, TextColumn, toColumn } from '../sheet/column.ts';
+import { gather } from '../sheet/gather.ts';
 import { groupRows } from '../sheet/groups.ts';
 import { average } from './average.ts';
-import { gather } from './gather.ts';
 
 const names = ['farrier', 'work', 'therapeutic'];
 

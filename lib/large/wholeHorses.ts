@@ -1,9 +1,9 @@
 import { contextOf } from '../hoof/context.ts';
-import { gather } from '../hoof/gather.ts';
 import type { HerdTables } from '../hoof/herd.ts';
 import { measured } from '../hoof/measured.ts';
 import { type ColumnInput, type Columns, type Kind, rowCount, TextColumn } from '../sheet/column.ts';
 import { dialects } from '../sheet/formula/dialects.ts';
+import { gather } from '../sheet/gather.ts';
 import { type Engine, identifier } from './engine.ts';
 import type { Source } from './source.ts';
 import { storedKind, storedValue } from './storedKind.ts';

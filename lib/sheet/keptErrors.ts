@@ -1,8 +1,9 @@
-import { type Column, TextColumn } from './column.ts';
 import { errorOf } from './formula/errorOf.ts';
 import { seesOtherRows } from './formula/rowSlopes.ts';
 import type { Node } from './formula/syntax.ts';
+import { gather } from './gather.ts';
 import { many } from './incremental/stage.ts';
+import { kept } from './kept.ts';
 import { plainTable } from './plainTable.ts';
 import type { Table } from './table.ts';
 
@@ -32,16 +33,13 @@ export class KeptErrors {
 
   /** As `errorOf` gives them; the same array follows later changes. */
   of(name: string, formula: () => MeasuredFormula, table: Table): Float64Array | undefined {
-    let kept = this.#kept.get(name);
-    if (kept === undefined) {
-      const { node, columns } = formula();
-      kept = { node, columns, errors: errorOf(node, table), rows: new Set() };
-      this.#kept.set(name, kept);
-    }
-    const { node, columns, errors, rows } = kept;
+    const { node, columns, errors, rows } = kept(this.#kept, name, () => {
+      const measured = formula();
+      return { ...measured, errors: errorOf(measured.node, table), rows: new Set<number>() };
+    });
     if (errors !== undefined && rows.size > 0) {
       const some = [...rows];
-      const picked = [...columns].map((column) => [column, pick(table.column(column), some)] as const);
+      const picked = [...columns].map((column) => [column, gather(table.column(column), some)] as const);
       const found = errorOf(node, plainTable(Object.fromEntries(picked)))!;
       some.forEach((row, i) => {
         errors[row] = found[i];
@@ -63,14 +61,4 @@ export class KeptErrors {
   clear(): void {
     this.#kept.clear();
   }
-}
-
-function pick(column: Column, rows: readonly number[]): Column {
-  if (column.kind === 'text')
-    return new TextColumn(
-      Int32Array.from(rows, (row) => column.codes[row]),
-      column.levels,
-    );
-  const at = (numbers: Float64Array) => Float64Array.from(rows, (row) => numbers[row]);
-  return { ...column, values: at(column.values), error: column.error && at(column.error) };
 }

@@ -11,6 +11,7 @@ import { dependencyOrder } from './graph.ts';
 import { Engine } from './incremental/engine.ts';
 import { InputStage } from './incremental/inputStage.ts';
 import type { ColumnStage } from './incremental/stage.ts';
+import { kept } from './kept.ts';
 import { KeptErrors, type MeasuredFormula } from './keptErrors.ts';
 import { nearest } from './nearest.ts';
 import type { Relation } from './relation.ts';
@@ -50,19 +51,15 @@ export class LiveTable implements Table {
 
   column(name: string): Column {
     this.#refresh();
-    const known = this.#shown.get(name);
-    if (known !== undefined) return known;
-    const { column } = this.#stage(name);
-    const formula = this.#formulas.get(name);
-    const shown =
-      formula === undefined || column.kind === 'text'
-        ? column
-        : new ComputedColumn(formula, column.values, {
-            ready: () => this.#errors.has(name),
-            values: () => this.#errors.of(name, () => this.#overMeasured(name), this),
-          });
-    this.#shown.set(name, shown);
-    return shown;
+    return kept(this.#shown, name, () => {
+      const { column } = this.#stage(name);
+      const formula = this.#formulas.get(name);
+      if (formula === undefined || column.kind === 'text') return column;
+      return new ComputedColumn(formula, column.values, {
+        ready: () => this.#errors.has(name),
+        values: () => this.#errors.of(name, () => this.#overMeasured(name), this),
+      });
+    });
   }
 
   groups(keys: readonly string[]): Groups {

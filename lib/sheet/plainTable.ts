@@ -1,5 +1,6 @@
 import { type Column, type ColumnInput, rowCount, toColumn } from './column.ts';
 import { groupRows } from './groups.ts';
+import { kept } from './kept.ts';
 import { findPartners } from './partners.ts';
 import type { Relation } from './relation.ts';
 import type { Groups, Table } from './table.ts';
@@ -32,12 +33,4 @@ export function plainTable(
     groups: (keys) => kept(groups, JSON.stringify(keys), () => groupRows(keys.map(column), rows)),
   };
   return table;
-}
-
-function kept<Key, Value>(known: Map<Key, Value>, key: Key, make: () => Value): Value {
-  const before = known.get(key);
-  if (before !== undefined) return before;
-  const made = make();
-  known.set(key, made);
-  return made;
 }

@@ -1,7 +1,7 @@
 import { contextOf, type TableName } from '../../hoof/context.ts';
-import { gather } from '../../hoof/gather.ts';
 import { normalise } from '../../hoof/normalise.ts';
 import { type Column, type Columns, rowCount, TextColumn, toColumn } from '../../sheet/column.ts';
+import { gather } from '../../sheet/gather.ts';
 import { say } from '../../words/say.ts';
 import { schemas } from '../schemas.ts';
 import { PoolError } from './poolError.ts';

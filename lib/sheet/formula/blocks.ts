@@ -1,4 +1,5 @@
 import type { TextColumn } from '../column.ts';
+import { kept } from '../kept.ts';
 import { relationNamed } from '../relationNamed.ts';
 import type { Table } from '../table.ts';
 import { functions } from './functions.ts';
@@ -96,11 +97,7 @@ export class Blocks {
   }
 
   #once(key: string, make: () => Operand): Operand {
-    const before = this.#known.get(key);
-    if (before) return before;
-    const operand = make();
-    this.#known.set(key, operand);
-    return operand;
+    return kept(this.#known, key, make);
   }
 
   #constant(value: number): Operand {
@@ -126,11 +123,7 @@ export class Blocks {
 
   #number(node: Node): Operand {
     // Formulas that were put into each other share whole branches: each is looked at once.
-    const before = this.#seen.get(node);
-    if (before) return before;
-    const operand = this.#numberOf(node);
-    this.#seen.set(node, operand);
-    return operand;
+    return kept(this.#seen, node, () => this.#numberOf(node));
   }
 
   #numberOf(node: Node): Operand {

@@ -1,3 +1,4 @@
+import { kept } from '../kept.ts';
 import type { GroupForms } from './groupForms.ts';
 
 /**
@@ -85,23 +86,8 @@ function pairOf(pairs: Pairs, a: GroupForms, b: GroupForms, work: OfGroups): OfG
   return kept(ofA, b, () => {
     const known = new Map<number, number>();
     const count = b.starts.length - 1;
-    return (groupA, groupB) => {
-      const key = groupA * count + groupB;
-      const before = known.get(key);
-      if (before !== undefined) return before;
-      const made = work(groupA, groupB);
-      known.set(key, made);
-      return made;
-    };
+    return (groupA, groupB) => kept(known, groupA * count + groupB, () => work(groupA, groupB));
   });
-}
-
-function kept<Key, Value>(known: Map<Key, Value>, key: Key, make: () => Value): Value {
-  const before = known.get(key);
-  if (before !== undefined) return before;
-  const made = make();
-  known.set(key, made);
-  return made;
 }
 
 /** The first place from `from` on whose number is at least `wanted`; `end` if there is none. Gallops, then halves. */

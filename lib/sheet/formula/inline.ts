@@ -1,3 +1,4 @@
+import { kept } from '../kept.ts';
 import { children, withChildren } from './children.ts';
 import type { Node } from './syntax.ts';
 
@@ -20,12 +21,10 @@ export function inline(node: Node, formulaOf: (name: string) => Node | undefined
   }
 
   function column(part: Node & { kind: 'column' }): Node {
-    const before = known.get(part.name);
-    if (before !== undefined) return before;
-    const formula = formulaOf(part.name);
-    const made = formula === undefined ? part : whole(formula);
-    known.set(part.name, made);
-    return made;
+    return kept(known, part.name, () => {
+      const formula = formulaOf(part.name);
+      return formula === undefined ? part : whole(formula);
+    });
   }
 
   return whole(node);

@@ -1,6 +1,7 @@
 import { counted } from '../../words/counted.ts';
 import { say } from '../../words/say.ts';
 import { TextColumn } from '../column.ts';
+import { kept } from '../kept.ts';
 import { listed } from '../listed.ts';
 import { relationNamed } from '../relationNamed.ts';
 import type { Table } from '../table.ts';
@@ -73,13 +74,14 @@ class Tracing {
   }
 
   cell(name: string, row: number): LineageNode {
-    const key = `${row} ${name}`;
-    const before = this.#cells.get(key);
-    if (before !== undefined) return before;
+    return kept(this.#cells, `${row} ${name}`, () => this.#cell(name, row));
+  }
+
+  #cell(name: string, row: number): LineageNode {
     const column = this.#table.column(name);
     const formula = this.#formulaOf(name);
     const error = column.kind === 'text' ? undefined : column.error?.[row];
-    const made: LineageNode = {
+    return {
       column: name,
       row,
       value: at(column instanceof TextColumn ? column : column.values, row),
@@ -88,8 +90,6 @@ class Tracing {
       ...(formula === undefined ? {} : { formula: formula.text }),
       from: formula === undefined || row < 0 ? [] : once(this.#sources(formula.node, row)),
     };
-    this.#cells.set(key, made);
-    return made;
   }
 
   #sources(node: Node, row: number): readonly LineageNode[] {
@@ -147,12 +147,10 @@ class Tracing {
   }
 
   #at(node: Node, row: number): number | string {
-    let column = this.#values.get(node);
-    if (column === undefined) {
-      [column] = values([node], this.#table);
-      this.#values.set(node, column);
-    }
-    return at(column, row);
+    return at(
+      kept(this.#values, node, () => values([node], this.#table)[0]),
+      row,
+    );
   }
 }
 

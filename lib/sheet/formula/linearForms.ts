@@ -1,4 +1,5 @@
 import { Grouped } from '../grouped.ts';
+import { kept } from '../kept.ts';
 import { relationNamed } from '../relationNamed.ts';
 import type { Table } from '../table.ts';
 import type { Carrier } from './carriers.ts';
@@ -32,13 +33,7 @@ export class LinearForms {
    * @param node of a resolved tree over measured columns, giving numbers
    */
   of(node: Node): ValuedForm {
-    const number = this.#numbering.of(node);
-    let form = this.#forms.get(number);
-    if (form === undefined) {
-      form = this.#work(node);
-      this.#forms.set(number, form);
-    }
-    return form;
+    return kept(this.#forms, this.#numbering.of(node), () => this.#work(node));
   }
 
   #work(node: Node): ValuedForm {
@@ -66,19 +61,15 @@ export class LinearForms {
   }
 
   #summary({ call, row }: Carrier & { kind: 'summary' }): GroupForms {
-    const number = this.#numbering.of(call);
-    let forms = this.#summaries.get(number);
-    if (forms === undefined) {
+    return kept(this.#summaries, this.#numbering.of(call), () => {
       const [x, p] = call.args;
       const inner = this.of(x);
       const groups = this.#table.groups(keysOf(call));
       const grouped = new Grouped(inner.values, groups);
       const share = p?.kind === 'number' ? p.value : Number.NaN;
       const weights = row.weights(grouped, row.of(grouped, share), share);
-      forms = groupForms(inner, weights, groups, this.#columns.length);
-      this.#summaries.set(number, forms);
-    }
-    return forms;
+      return groupForms(inner, weights, groups, this.#columns.length);
+    });
   }
 }
 

@@ -1,3 +1,4 @@
+import { kept } from '../kept.ts';
 import type { Relation } from '../relation.ts';
 import { relationNamed } from '../relationNamed.ts';
 import { children, keysOf } from './children.ts';
@@ -92,11 +93,7 @@ class Writer {
   }
 
   #once(key: string, write: () => Expression): Expression {
-    const before = this.#known.get(key);
-    if (before !== undefined) return before;
-    const written = write();
-    this.#known.set(key, written);
-    return written;
+    return kept(this.#known, key, write);
   }
 
   #of(node: Node): Expression {

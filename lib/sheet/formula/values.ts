@@ -1,7 +1,9 @@
 import { TextColumn } from '../column.ts';
 import { Grouped } from '../grouped.ts';
+import { kept } from '../kept.ts';
 import type { Table } from '../table.ts';
 import { Blocks, type GroupValues } from './blocks.ts';
+import { keysOf } from './children.ts';
 import { functions } from './functions.ts';
 import { Numbering } from './numbering.ts';
 import type { Summary } from './summaries.ts';
@@ -55,25 +57,16 @@ class Evaluation {
       const column = this.#table.column(node.name);
       return column instanceof TextColumn ? column : column.values;
     }
-    const key = this.#numbering.of(node);
-    const before = this.#wholes.get(key);
-    if (before) return before;
-    const [made] = this.columns([node]);
-    this.#wholes.set(key, made);
-    return made;
+    return kept(this.#wholes, this.#numbering.of(node), () => this.columns([node])[0]);
   };
 
   readonly #summary = (node: Node & { kind: 'call' }): GroupValues => {
     const row = functions.get(node.name) as Summary;
     const [x, share] = node.args;
-    const keys = node.args.slice(row.parameters.length).map((key) => (key as Node & { kind: 'column' }).name);
+    const keys = keysOf(node);
     const groups = this.#table.groups(keys);
     const key = JSON.stringify([this.#numbering.of(x), ...keys]);
-    let grouped = this.#grouped.get(key);
-    if (!grouped) {
-      grouped = new Grouped(countable(this.#whole(x)), groups);
-      this.#grouped.set(key, grouped);
-    }
+    const grouped = kept(this.#grouped, key, () => new Grouped(countable(this.#whole(x)), groups));
     return { codes: groups.codes, values: row.of(grouped, share?.kind === 'number' ? share.value : Number.NaN) };
   };
 }

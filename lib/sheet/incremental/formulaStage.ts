@@ -2,6 +2,8 @@ import { type Column, TextColumn } from '../column.ts';
 import type { GroupValues } from '../formula/blocks.ts';
 import type { Node } from '../formula/syntax.ts';
 import { values } from '../formula/values.ts';
+import { gather } from '../gather.ts';
+import { kept } from '../kept.ts';
 import type { Table } from '../table.ts';
 import { LookupStage, type PartnersStage } from './partnersStage.ts';
 import { type Changes, ColumnStage, changedRows, DeltaBuilder } from './stage.ts';
@@ -116,13 +118,8 @@ class RowsView implements Table {
   column(name: string): Column {
     const stage = this.#inputs.get(name) as ColumnStage | LookupStage;
     if (stage instanceof LookupStage) return stage.source.column;
-    if (this.#some === undefined) return stage.column;
-    let column = this.#picked.get(name);
-    if (column === undefined) {
-      column = picked(stage.column, this.#some);
-      this.#picked.set(name, column);
-    }
-    return column;
+    const some = this.#some;
+    return some === undefined ? stage.column : kept(this.#picked, name, () => gather(stage.column, some));
   }
 
   partners(relation: Table['relations'][number]): Int32Array {
@@ -142,13 +139,4 @@ class RowsView implements Table {
   #codes(codes: Int32Array): Int32Array {
     return this.#some === undefined ? codes : Int32Array.from(this.#some, (row) => codes[row]);
   }
-}
-
-function picked(column: Column, rows: readonly number[]): Column {
-  if (column.kind !== 'text') {
-    const { kind, unit } = column;
-    return { kind, unit, values: Float64Array.from(rows, (row) => column.values[row]) };
-  }
-  const codes = Int32Array.from(rows, (row) => column.codes[row]);
-  return new TextColumn(codes, column.levels);
 }

@@ -1,4 +1,4 @@
-import { type Column, type ColumnInput, TextColumn, toColumn } from '../sheet/column.ts';
+import { type Column, type ColumnInput, TextColumn, toColumn } from './column.ts';
 
 /** The rows of a column in a given order; a row of -1 is missing. Errors go with their values. */
 export function gather(input: ColumnInput | Column, rows: ArrayLike<number>): Column {
