@@ -104,8 +104,3 @@ export function endOf(limb: Limb): End {
 export function oppositeOf(limb: Limb): Limb {
   return codes[endOf(limb)][sideOf(limb) === 'left' ? 'right' : 'left'];
 }
-
-/** The foot of the same side at the other end: `LF` and `LH`, `RF` and `RH`. */
-export function otherEndOf(limb: Limb): Limb {
-  return codes[endOf(limb) === 'front' ? 'hind' : 'front'][sideOf(limb)];
-}

@@ -6,7 +6,7 @@ import { shownDay } from '../words/shownDay.ts';
 import { citation } from './bibliography.ts';
 import type { Finding } from './finding.ts';
 import type { FootFacts } from './footFacts.ts';
-import { limbName } from './limbs.ts';
+import { endOf, limbName } from './limbs.ts';
 import type { Measure, Range } from './measure.ts';
 import type { Verdict } from './verdict.ts';
 
@@ -51,8 +51,12 @@ export function verdictSentence(verdict: Verdict, unit: string, units: DisplayUn
   if (state === 'beyond') return say`beyond the range by ${distance}${named}, more than the error of measuring`;
   if (state === 'missing') return say`not measured`;
   if (state === 'no range') return say`no range holds for this foot`;
-  const tell = repeats === undefined ? '' : say`; ${countOfReadings(repeats)} would tell`;
+  const tell = wouldTell(repeats);
   return say`${distance} outside the range${named}, but can’t tell from these measurements${tell}`;
+}
+
+function wouldTell(repeats: number | undefined): string {
+  return repeats === undefined ? '' : say`; ${countOfReadings(repeats)} would tell`;
 }
 
 function countOfReadings(repeats: number): string {
@@ -82,7 +86,7 @@ export function findingWords(finding: Finding, units: DisplayUnits): FindingWord
   return {
     subject:
       measure.view === 'pair'
-        ? say`${foot.horse}, ${foot.limb.endsWith('F') ? say`front` : say`hind`} pair`
+        ? say`${foot.horse}, ${endOf(foot.limb) === 'front' ? say`front` : say`hind`} pair`
         : footName(foot),
     sentence: sentenceOf(finding, units),
     value: formatQuantity(value, measure.unit, units, { error, signed }),
@@ -104,7 +108,7 @@ function sentenceOf({ measure, value, own, state, repeats, foot, verdict }: Find
     const change = formatQuantity(Math.abs(own.change), measure.unit, units, { error: own.changeError });
     parts.push(say`a change of ${change} from what is usual for this foot`);
     if (state === 'unsure') {
-      const tell = repeats === undefined ? '' : say`; ${countOfReadings(repeats)} would tell`;
+      const tell = wouldTell(repeats);
       parts.push(say`and whether that is more than the error of measuring can’t be told${tell}`);
     }
   }
@@ -145,7 +149,7 @@ function againstLines(finding: Finding, units: DisplayUnits): string[] {
     lines.push(say`This foot on ${shownDay(own.last.date)}: ${show(own.last.value)}; ${earlier}: ${show(own.median)}.`);
   }
   if (herd !== undefined) {
-    const feet = say`${herd.feet} ${foot.limb.endsWith('F') ? say`front` : say`hind`} feet`;
+    const feet = say`${herd.feet} ${endOf(foot.limb) === 'front' ? say`front` : say`hind`} feet`;
     const when = herd.any ? say`at any moment` : (momentWords[foot.moment] ?? foot.moment);
     const far = fixed(Math.abs(herd.distance), 1);
     lines.push(

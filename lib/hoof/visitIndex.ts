@@ -27,14 +27,14 @@ export class VisitIndex {
   constructor({ horse, date, limb, work }: VisitColumns, horses: readonly string[]) {
     const codeOf = new Map(horses.map((name, code) => [name, code]));
     const horseCodes = horse.levels.map((name) => codeOf.get(name) ?? -1);
-    const limbPlaces = limb?.levels.map((code) => (limbs as readonly string[]).indexOf(code));
-    const isNone = work?.levels.map((word) => word === 'none');
+    const limbPlaces = (limb?.levels ?? []).map((code) => (limbs as readonly string[]).indexOf(code));
+    const none = work?.levels.indexOf('none') ?? -1;
 
     const byFoot: number[][] = Array.from({ length: horses.length * 4 }, () => []);
     for (let row = 0; row < date.length; row++) {
       const code = horse.codes[row] < 0 ? -1 : horseCodes[horse.codes[row]];
       if (code < 0 || Number.isNaN(date[row])) continue;
-      const only = limb === undefined || limb.codes[row] < 0 ? -1 : limbPlaces![limb.codes[row]];
+      const only = limb === undefined || limb.codes[row] < 0 ? -1 : limbPlaces[limb.codes[row]];
       for (let place = 0; place < 4; place++) if (only < 0 || only === place) byFoot[code * 4 + place].push(row);
     }
 
@@ -52,7 +52,7 @@ export class VisitIndex {
     this.duplicates = [...duplicates].sort((a, b) => a - b);
     this.#rows = Int32Array.from(kept);
     this.#dates = Float64Array.from(kept, (row) => date[row]);
-    this.#worked = Uint8Array.from(kept, (row) => (work !== undefined && isNone![work.codes[row]] ? 0 : 1));
+    this.#worked = Uint8Array.from(kept, (row) => (none >= 0 && work?.codes[row] === none ? 0 : 1));
   }
 
   /** The visit to a foot on a day, as a row of the visits table; -1 where there was none. */
