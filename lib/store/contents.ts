@@ -286,9 +286,8 @@ export function alike(a: Entered, b: Entered): boolean {
   return a === b || (textOf(a) !== null && textOf(a) === textOf(b));
 }
 
-const unreadOf = (entered: Entered) => (typeof entered === 'object' ? entered : null);
-const textOf = (entered: Entered): string | null => unreadOf(entered)?.text ?? null;
-const cellOf = (entered: Entered): Cell => (unreadOf(entered) ? null : (entered as Cell));
+const textOf = (entered: Entered): string | null => (typeof entered === 'object' && entered ? entered.text : null);
+const cellOf = (entered: Entered): Cell => (typeof entered === 'object' ? null : entered);
 
 /** What a column of the kind can hold of it: a value of another kind is a text that waits to be mended. */
 function fitting(kind: Kind, entered: Entered): Entered {

@@ -3,7 +3,15 @@ import { newEntryId } from './entryId.ts';
 import { RECORD_VERSION } from './journal.ts';
 import { type PackedColumn, packed } from './packed.ts';
 import type { StoredEntry } from './storedEntry.ts';
-import type { ByName, KeptTable, RecordHead, RecordInfo, TableHead, TableName } from './tables.ts';
+import {
+  type ByName,
+  entriesOf,
+  type KeptTable,
+  type RecordHead,
+  type RecordInfo,
+  type TableHead,
+  type TableName,
+} from './tables.ts';
 
 interface Schema extends DBSchema {
   /** By id. */
@@ -112,7 +120,7 @@ async function fromWholeTables(made: IDBPDatabase, transaction: Upgrade): Promis
   made.deleteObjectStore('tables');
   if (!whole) return;
   const heads: Partial<Record<TableName, OldHead>> = {};
-  for (const [name, table] of Object.entries(whole) as [TableName, NonNullable<OldTables['feet']>][]) {
+  for (const [name, table] of entriesOf(whole)) {
     const { columns, ...head } = table;
     heads[name] = { ...head, names: Object.keys(columns) };
     Object.values(columns).forEach((column, place) => {
@@ -129,7 +137,7 @@ async function intoRecord(transaction: Upgrade): Promise<void> {
   if (!old) return;
   const tables: Partial<Record<TableName, TableHead>> = {};
   // The columns stay where they are.
-  for (const [name, { invented: _, ...head }] of Object.entries(old) as [TableName, OldHead][])
+  for (const [name, { invented: _, ...head }] of entriesOf(old))
     tables[name] = { ...head, stock: name, opened: newEntryId() };
   const invented = old.feet?.invented ?? false;
   const info: RecordInfo = { id: READER, name: NAME, made: Date.now(), ...(invented && { invented }) };

@@ -10,7 +10,15 @@ import { deleteRecord, foundRecord } from './records.ts';
 import { deviceName, setting } from './settings.ts';
 import { readTables, writeTable } from './snapshot.ts';
 import { TableRecord } from './tableRecord.ts';
-import type { KeptTable, KeptTables, RecordHead, RecordInfo, TableHead, TableName } from './tables.ts';
+import {
+  entriesOf,
+  type KeptTable,
+  type KeptTables,
+  type RecordHead,
+  type RecordInfo,
+  type TableHead,
+  type TableName,
+} from './tables.ts';
 
 /** After how many entries the tables are written again, so that the next page has few to work in. */
 const FOLD_AFTER = 500;
@@ -117,7 +125,7 @@ export class OpenRecord {
 
   /** All tables as they stand. */
   tables(): KeptTables {
-    const now = (Object.entries(this.#tables) as [TableName, KeptTable][]).map(([name, table]) => {
+    const now = entriesOf(this.#tables).map(([name, table]) => {
       const record = this.#records.get(name);
       return [name, record?.touched ? record.table() : table];
     });
@@ -132,7 +140,7 @@ export class OpenRecord {
   /** Takes tables from files in place of those before, which stay where the journal leads back to them. */
   openTables(opened: KeptTables): Promise<void> {
     const next: Partial<Record<TableName, KeptTable>> = {};
-    const made = (Object.entries(opened) as [TableName, KeptTable][]).map(([name, table]): MadeOf => {
+    const made = entriesOf(opened).map(([name, table]): MadeOf => {
       const id = newEntryId();
       next[name] = { ...table, opened: id };
       const edit: JournalEdit = { kind: 'opened', before: this.#tables[name]?.file ?? null, after: table.file };
@@ -200,7 +208,7 @@ export class OpenRecord {
   }
 
   #meet(others: Stretch, mine: readonly JournalEntry[]): readonly JournalEntry[] {
-    this.#since.push(...others.entries);
+    for (const entry of others.entries) this.#since.push(entry);
     this.#broken = [...this.#broken, ...others.broken];
     if (others.whole) {
       // What was made here follows on tables that this page hasn't got.
@@ -208,7 +216,7 @@ export class OpenRecord {
       return mine;
     }
     const followed = new Map<string, JournalEntry>();
-    for (const name of Object.keys(this.#tables) as TableName[]) {
+    for (const [name] of entriesOf(this.#tables)) {
       const theirs = others.entries.filter(({ table }) => table === name);
       const own = mine.filter(({ table }) => table === name);
       if (theirs.length > 0) for (const entry of this.table(name)!.meet(theirs, own)) followed.set(entry.id, entry);
@@ -256,7 +264,7 @@ export class OpenRecord {
       tables[name] = writing.head;
       return writing.head;
     };
-    for (const [name, table] of Object.entries(this.tables()) as [TableName, KeptTable][]) {
+    for (const [name, table] of entriesOf(this.tables())) {
       const before = head.tables[name];
       if (!before) continue;
       const opening = entries.findIndex((entry) => entry.table === name && entry.edits.some(isOpening));
@@ -264,8 +272,7 @@ export class OpenRecord {
       const old = put(name, table, before, this.#touched(name, table));
       if (opening >= 0) earlier.push({ until: this.#writer.seen + 1 + opening, table: name, head: old });
     }
-    for (const [name, table] of Object.entries(next) as [TableName, KeptTable][])
-      put(name, table, { stock: newEntryId() });
+    for (const [name, table] of entriesOf(next)) put(name, table, { stock: newEntryId() });
     const after = { through, counter: this.#writer.counter, tables, earlier };
     await Promise.all([...asked, heads.put(after, this.info.id)]);
     return after;

@@ -8,7 +8,14 @@ import { RecordGone } from './notKept.ts';
 import type { EarlierTable } from './recordFiles.ts';
 import { forgetTables, writeTable } from './snapshot.ts';
 import { storedEntry } from './storedEntry.ts';
-import type { KeptTable, KeptTables, RecordHead, RecordInfo, TableHead, TableName } from './tables.ts';
+import {
+  entriesOf,
+  type KeptTables,
+  type RecordHead,
+  type RecordInfo,
+  type TableHead,
+  type TableName,
+} from './tables.ts';
 import { tellOthers } from './tabs.ts';
 
 /** The reader's records, in the order in which they were begun. */
@@ -32,7 +39,7 @@ export async function foundRecord(
   const head = await change(async (transaction) => {
     const heads: Partial<Record<TableName, TableHead>> = {};
     const asked: Promise<unknown>[] = [];
-    for (const [name, table] of Object.entries(tables) as [TableName, KeptTable][]) {
+    for (const [name, table] of entriesOf(tables)) {
       const writing = writeTable(transaction, info.id, table, { stock: newEntryId() });
       heads[name] = writing.head;
       asked.push(writing.done);

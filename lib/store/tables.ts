@@ -26,6 +26,11 @@ export type TableName = 'feet' | 'horses' | 'visits';
 
 export type ByName<Table> = { readonly [name in TableName]?: Table };
 
+/** What there is of each table, with its name. */
+export function entriesOf<Table>(tables: ByName<Table>): [TableName, Table][] {
+  return Object.entries(tables) as [TableName, Table][];
+}
+
 /** The tables of one record, those that it has. */
 export type KeptTables = ByName<KeptTable>;
 
