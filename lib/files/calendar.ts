@@ -1,3 +1,5 @@
+import { dayMs } from '../sheet/days.ts';
+
 /** A whole day in a calendar. */
 export interface CalendarDay {
   /** Days since 1970-01-01. */
@@ -42,7 +44,7 @@ export function calendar(days: readonly CalendarDay[], stamp: number): string {
 }
 
 function basicDate(day: number): string {
-  const date = new Date(day * 86_400_000);
+  const date = new Date(day * dayMs);
   const year = date.getUTCFullYear();
   if (!(year >= 0 && year <= 9999)) throw new TypeError(`A day of four-digit years was expected, found ${day}`);
   return date.toISOString().slice(0, 10).replaceAll('-', '');

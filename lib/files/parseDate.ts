@@ -1,4 +1,4 @@
-const dayLength = 86_400_000;
+import { dayMs } from '../sheet/days.ts';
 
 /**
  * What a text says as a date, in days since 1970-01-01, under either order of day and month: the two are the same where
@@ -66,7 +66,7 @@ function days(year: string, month: string, day: string): number {
   date.setUTCFullYear(full, Number(month) - 1, Number(day));
   // The thirtieth of February would be a day of March.
   const stands = date.getUTCMonth() === Number(month) - 1 && date.getUTCDate() === Number(day);
-  return stands ? date.getTime() / dayLength : Number.NaN;
+  return stands ? date.getTime() / dayMs : Number.NaN;
 }
 
 /** Whether a text is a day number as spreadsheets keep dates: `46084`, from 1954 to 2119. */

@@ -1,4 +1,5 @@
 import { type NumberColumn, TextColumn } from '../sheet/column.ts';
+import { dayMs } from '../sheet/days.ts';
 import type { Table } from '../sheet/table.ts';
 import { type Herd, intervalSheet } from './herd.ts';
 import { comparisons } from './intervals.ts';
@@ -181,5 +182,5 @@ const quarters = ['Jan–Mar', 'Apr–Jun', 'Jul–Sep', 'Oct–Dec'] as const;
 
 /** A quarter of the year and not a season's name: south of the equator summer is in January. */
 function quarterOf(day: number): string {
-  return quarters[Math.floor(new Date(day * 86_400_000).getUTCMonth() / 3)];
+  return quarters[Math.floor(new Date(day * dayMs).getUTCMonth() / 3)];
 }

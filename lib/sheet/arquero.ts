@@ -1,5 +1,6 @@
 import { ColumnTable } from 'arquero';
 import type { Column, ColumnInput, Columns, Kind, TextColumn } from './column.ts';
+import { dayMs } from './days.ts';
 import type { Table } from './table.ts';
 
 /**
@@ -94,7 +95,7 @@ function sortOf(value: unknown): Kind {
 }
 
 function toNumber(value: unknown): number {
-  return value instanceof Date ? Math.floor(value.getTime() / 86_400_000) : Number(value);
+  return value instanceof Date ? Math.floor(value.getTime() / dayMs) : Number(value);
 }
 
 function toText(value: unknown): string {

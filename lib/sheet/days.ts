@@ -1,4 +1,5 @@
-const dayMs = 86_400_000;
+/** A day in milliseconds. */
+export const dayMs = 86_400_000;
 
 /**
  * Whole days since 1970-01-01 of an ISO date; `NaN` for anything else, a 30th of February included.

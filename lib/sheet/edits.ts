@@ -2,6 +2,7 @@ import { counted } from '../words/counted.ts';
 import { say } from '../words/say.ts';
 import type { Cell } from './cell.ts';
 import type { ColumnInput, Columns, Kind } from './column.ts';
+import { isoFromDays } from './days.ts';
 
 /** New values in one column: `after[i]` replaces `before[i]` in row `rows[i]`. */
 export interface CellChanges {
@@ -102,7 +103,7 @@ function cellsInWords(how: 'set' | 'fill' | 'paste', cells: readonly CellChanges
 
 function cellInWords(cell: Cell, kind: Kind): string {
   if (cell === null) return say`missing`;
-  if (kind === 'date') return new Date(Number(cell) * 86_400_000).toISOString().slice(0, 10);
+  if (kind === 'date') return isoFromDays(Number(cell));
   if (kind === 'boolean') return cell === 1 ? say`yes` : say`no`;
   return String(cell);
 }

@@ -1,6 +1,6 @@
+import { dayMs } from '../sheet/days.ts';
 import { say } from '../words/say.ts';
 
-const DAY = 86_400_000;
 /** Two weeks without a copy are worth a line, no sooner. */
 const OLD_DAYS = 14;
 
@@ -18,8 +18,8 @@ export interface CopyTimes {
  */
 export function copyReminder({ begun, changed, copied }: CopyTimes, now: number): string | undefined {
   if (copied === undefined)
-    return now - begun >= OLD_DAYS * DAY ? say`No copy of this record has been saved yet` : undefined;
-  const days = Math.floor((now - copied) / DAY);
+    return now - begun >= OLD_DAYS * dayMs ? say`No copy of this record has been saved yet` : undefined;
+  const days = Math.floor((now - copied) / dayMs);
   if (changed <= copied || days < OLD_DAYS) return undefined;
   return say`The last saved copy of this record is ${days < 60 ? say`${Math.floor(days / 7)} weeks` : say`${Math.floor(days / 30)} months`} old`;
 }

@@ -2,6 +2,7 @@ import type { PlotOptions } from '@observablehq/plot';
 import * as Plot from '@observablehq/plot';
 import { measured } from '../hoof/measured.ts';
 import { measures } from '../hoof/measures/index.ts';
+import { dayMs } from '../sheet/days.ts';
 import { type DisplayUnits, displayUnit, symbolOf, toDisplay } from '../sheet/display.ts';
 import { counted } from '../words/counted.ts';
 import { say } from '../words/say.ts';
@@ -52,7 +53,7 @@ export function columnTitle(name: string): string {
 
 /** A day number as the moment Plot's UTC scales understand. */
 export function utc(days: number): Date {
-  return new Date(days * 86_400_000);
+  return new Date(days * dayMs);
 }
 
 const text = { fontSize: sizes.mark, fill: inks.ink } as const;

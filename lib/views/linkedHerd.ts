@@ -1,4 +1,5 @@
 import { endOf, isLimb, limbs, sideOf } from '../hoof/limbs.ts';
+import { dayMs } from '../sheet/days.ts';
 import { say } from '../words/say.ts';
 import { type ChartOptions, columnTitle, extent, leftOut, millimetres, sentences, shownIn } from './chart.ts';
 import { numbersOf, textOf } from './footMeans.ts';
@@ -209,7 +210,7 @@ function pointsOf(feet: Readable, column: string, rows: Iterable<number> | undef
         limb: code,
         end: endOf(code),
         side: sideOf(code),
-        date: date[row] * 86_400_000,
+        date: date[row] * dayMs,
         value: values[row] * times,
       });
   }

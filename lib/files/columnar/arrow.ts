@@ -1,5 +1,6 @@
 import type { Column as ArrowColumn, Batch, DataType, Field } from '@uwdata/flechette';
 import { type Column, type ColumnInput, type NumberColumn, TextColumn } from '../../sheet/column.ts';
+import { dayMs } from '../../sheet/days.ts';
 import { say } from '../../words/say.ts';
 import { namedColumns, type Writable } from '../writable.ts';
 import { type StoredTable, StoredTableError, storedTable } from './storedTable.ts';
@@ -129,7 +130,7 @@ function columnFrom(
       return { kind: 'boolean', values: numbersFrom(column) };
     case Type.Date:
     case Type.Timestamp:
-      return { kind: 'date', values: numbersFrom(column).map((moment) => Math.floor(moment / 86_400_000)) };
+      return { kind: 'date', values: numbersFrom(column).map((moment) => Math.floor(moment / dayMs)) };
     default:
       throw new StoredTableError(
         say`The column ${name} of ${file} holds neither numbers, dates, texts nor yes and no. Leave it out, and save the file again`,

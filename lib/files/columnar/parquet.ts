@@ -1,5 +1,6 @@
 import type { Compressors, FileMetaData, SchemaElement } from 'hyparquet';
 import { type Column, type ColumnInput, type Kind, TextColumn } from '../../sheet/column.ts';
+import { dayMs } from '../../sheet/days.ts';
 import { say } from '../../words/say.ts';
 import { namedColumns, type Writable } from '../writable.ts';
 import { arrowSchemaKey, arrowSchemaText, fieldsOfArrowSchema } from './arrowSchema.ts';
@@ -123,9 +124,9 @@ function storedColumn(name: string, column: Column): StoredColumn {
 /** Days stay whole numbers, and moments become the day that they lie in. */
 const parsers = {
   dateFromDays: (days: number) => days,
-  timestampFromMilliseconds: (moment: bigint) => Math.floor(Number(moment) / 86_400_000),
-  timestampFromMicroseconds: (moment: bigint) => Math.floor(Number(moment) / 86_400_000_000),
-  timestampFromNanoseconds: (moment: bigint) => Math.floor(Number(moment) / 86_400_000_000_000),
+  timestampFromMilliseconds: (moment: bigint) => Math.floor(Number(moment) / dayMs),
+  timestampFromMicroseconds: (moment: bigint) => Math.floor(Number(moment) / (1e3 * dayMs)),
+  timestampFromNanoseconds: (moment: bigint) => Math.floor(Number(moment) / (1e6 * dayMs)),
 };
 
 function said({ key_value_metadata }: FileMetaData, key: string): string | undefined {
