@@ -25,7 +25,7 @@ import {
   writeTable,
 } from '../lib/index.ts';
 
-/** What is written down for each foot on the day, where the herd has it. */
+/** What is written down for each foot on the day; what a yard never measured is left out unless asked for. */
 const usual = [
   'toe_angle_deg',
   'heel_angle_deg',
@@ -60,7 +60,11 @@ export const page: HerdPage = {
     const when = Number.isFinite(day) ? shownDay(day) : '';
     const { raise, unsure, onPurpose } = ranking(herd.occasions, herd.ranges);
     const findings = [...raise, ...unsure, ...onPurpose];
-    const columns = usual.filter((name) => herd.occasions.names.includes(name));
+    const measuredHere = usual.filter((name) =>
+      (herd.occasions.column(name).values as Float64Array).some((value) => !Number.isNaN(value)),
+    );
+    const partly = measuredHere.length > 0 && measuredHere.length < usual.length;
+    const columns = partly && !chosen(controls, 'all', false) ? measuredHere : usual;
     return [
       {
         kind: 'group',
@@ -86,11 +90,27 @@ export const page: HerdPage = {
             options: names.map((name) => ({ value: name, label: name })),
             value: horses,
           },
+          ...(partly
+            ? [
+                {
+                  kind: 'control' as const,
+                  name: 'all',
+                  label: say`Room for what was never measured here, too`,
+                  input: 'yes-no' as const,
+                  value: columns === usual,
+                },
+              ]
+            : []),
         ],
       },
       {
         kind: 'prose',
         text: say`For a talk with the farrier, and with the vet where it needs one: what was measured, and how sure it is. What is done to a foot is theirs to decide with the horse in front of them.`,
+      },
+      {
+        kind: 'prose',
+        tone: 'aside',
+        text: say`Each foot has two rows in the table to fill in: its moment is **before** the farrier’s work on that day, or **after** it. Fill in the rows of the feet that you measure; rows and cells that stay empty count as not measured.`,
       },
       {
         kind: 'download',
@@ -145,7 +165,8 @@ function sheetOfPaper(
             name: `look-${horse}`,
             title: say`Worth a look`,
             columns: [say`Foot`, say`What was measured`, say`How sure`, say`Beside it`],
-            rows: own.slice(0, 6).map((finding) => lookRow(finding, units)),
+            rows: own.map((finding) => lookRow(finding, units)),
+            onPaper: 6,
           },
       numbers(herd, horse, columns, units),
       {
@@ -204,7 +225,11 @@ function numbers({ occasions }: Herd, horse: string, columns: readonly string[],
     title: Number.isFinite(last)
       ? say`Last measured ${shownDay(last)}, and room for the new`
       : say`Room for the new numbers`,
-    columns: ['', ...limbs.flatMap((limb) => [say`${limb} last`, say`${limb} before`, say`${limb} after`])],
+    caption: say`The work is the farrier’s on this day. Before it, fill in every foot; after it, those that were worked on. What wasn’t measured stays empty.`,
+    columns: [
+      '',
+      ...limbs.flatMap((limb) => [say`${limb} last`, say`${limb} before the work`, say`${limb} after the work`]),
+    ],
     rows: columns.map((name) => [title(name), ...limbs.flatMap((limb) => [latest(name, limb), '', ''])]),
   };
 }
@@ -217,13 +242,15 @@ function lines(horses: readonly string[], findings: readonly HerdFinding[], when
     title: when === '' ? say`The visit on ____________` : say`The visit on ${when}`,
     columns: [say`Horse`, say`Worth a look`, say`How sure`, say`Notes`],
     rows: horses.map((horse) => {
-      const own = findings.filter(({ foot }) => foot.horse === horse).slice(0, 3);
+      const all = findings.filter(({ foot }) => foot.horse === horse);
+      const own = all.slice(0, 3);
       if (own.length === 0) return [horse, say`Nothing stands out`, '–', ''];
       const told = (finding: HerdFinding) => {
         const subject = footName(finding.foot).slice(horse.length + 2);
         return `${subject}: ${findingWords(finding, units).value} ${midSentence(finding.measure.title)}`;
       };
-      return [horse, own.map(told).join('; '), own.map(({ state }) => midSentence(sure[state])).join('; '), ''];
+      const more = all.length > own.length ? say`; and ${all.length - own.length} more` : '';
+      return [horse, own.map(told).join('; ') + more, own.map(({ state }) => midSentence(sure[state])).join('; '), ''];
     }),
   };
 }

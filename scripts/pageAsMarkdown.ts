@@ -24,9 +24,11 @@ function inMarkdown(block: Block, drawings: Record<string, string>, at: string):
     return [block.tone === 'caution' ? words.replace(/^/gm, '> ') : words];
   }
   if (block.kind !== 'drawings') throw new TypeError(`A ${block.kind} has no place in a text`);
-  return block.items.map(({ title, drawing }) => {
-    const path = `${at}-${Object.keys(drawings).length + 1}.svg`;
-    drawings[path] = `${svgText(drawing)}\n`;
-    return `![${title}](${path})`;
-  });
+  return block.items.flatMap(({ title, drawing }) =>
+    [drawing].flat().map((one) => {
+      const path = `${at}-${Object.keys(drawings).length + 1}.svg`;
+      drawings[path] = `${svgText(one)}\n`;
+      return `![${title}](${path})`;
+    }),
+  );
 }

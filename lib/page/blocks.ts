@@ -69,6 +69,8 @@ export interface Chart {
   readonly caption?: string;
   readonly summary: string;
   readonly options: PlotOptions;
+  /** How it is drawn on paper, at its own width; left out: as it stands on the screen. */
+  readonly onPaper?: PlotOptions & { readonly width: number };
 }
 
 /** Charts that select each other: a Vega-Lite specification written by the page, never by a user. */
@@ -89,7 +91,8 @@ export interface Drawings {
   readonly items: readonly {
     readonly title: string;
     readonly note?: string;
-    readonly drawing: SvgNode;
+    /** One, or several that stand in a row: the sides of one foot. */
+    readonly drawing: SvgNode | readonly SvgNode[];
     readonly href?: string;
   }[];
 }
@@ -118,6 +121,8 @@ export interface Form {
   readonly columns: readonly string[];
   /** Cells in words; an empty one is room to write in. */
   readonly rows: readonly (readonly string[])[];
+  /** How many rows go on paper; all where left out. */
+  readonly onPaper?: number;
   /** Ruled lines under the table, and what they are for. */
   readonly lines?: { readonly label: string; readonly count: number };
 }
@@ -218,7 +223,7 @@ export interface Keep {
   readonly keeper: () => Promise<Keeper>;
 }
 
-/** Blocks that belong together; each `sheet of paper` begins a new one when printed. */
+/** Blocks that belong together; each `sheet of paper` begins a new one when printed, with the cautions in a line at its foot. */
 export interface Group {
   readonly kind: 'group';
   readonly layout: 'stack' | 'side by side' | 'small side by side' | 'sheet of paper';

@@ -7,3 +7,6 @@ export const cautions: readonly string[] = [
   say`The ranges are conventions with thin evidence. Most sound horses break one.`,
   say`These pages inform a conversation. They never say how to cut a foot, and they never judge a farrier.`,
 ];
+
+/** The same in one line, at the foot of a sheet of paper. */
+export const cautionOnPaper = say`A nail in the foot, sudden lameness, heat or a strong pulse: the vet, now. Ranges are conventions. Changes of shape are for farrier and vet.`;

@@ -34,6 +34,7 @@ const parts = `
 .caution { padding: var(--space-near) var(--space-apart) 1px; border: var(--stroke-thin) solid var(--edge); border-left-width: 6px; background: var(--card); margin-bottom: var(--space-near); }
 .caution-word { margin: 0 0 var(--space-tight); font: 600 var(--size-small)/1.3 var(--font-label); }
 .stack > * + * { margin-top: var(--space-near); }
+.sheet-of-paper > h2 { margin-top: var(--space-far); }
 .beside { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 19rem), 1fr)); gap: var(--space-near) var(--space-far); align-items: start; }
 .small { grid-template-columns: repeat(auto-fit, minmax(min(100%, 17rem), 1fr)); }
 .small .figure-title { font-size: var(--size-small); }
@@ -60,6 +61,7 @@ const parts = `
 
 .figure-title { margin-bottom: var(--space-tight); font-size: var(--size-lead); font-weight: 600; line-height: 1.3; text-wrap: balance; }
 .summary { max-width: 40rem; }
+.on-paper { display: none; }
 .takeaway { display: flex; flex-wrap: wrap; gap: var(--space-close); margin: var(--space-close) 0 0; }
 .beside .takeaway button { padding-inline: 0.25rem; border-color: transparent; background: none; color: var(--soft); text-decoration: underline; text-underline-offset: 0.15em; }
 .picture { min-height: 1px; }
@@ -74,6 +76,11 @@ const parts = `
 .drawings > ul { display: flex; flex-wrap: wrap; gap: var(--space-apart); align-items: end; }
 .drawings li { max-width: 100%; }
 .beside > .drawings { position: sticky; top: var(--space-near); }
+.row { display: flex; flex-wrap: wrap; align-items: end; gap: var(--space-close); }
+.rows > ul { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 1px * var(--widest)), 1fr)); }
+.rows .row { flex-wrap: nowrap; }
+.rows text { font-size: calc(var(--size-mark) * max(1, var(--widest) / var(--room, 1000))); }
+.rows .row > div { --shrink: calc(var(--wide) / var(--widest)); flex: none; width: min(1px * var(--wide), (100% - 2 * var(--space-close)) * var(--shrink)); }
 .drawing-title { margin: var(--space-tight) 0 0; font: var(--size-small)/1.3 var(--font-label); }
 .drawing-title a { display: inline-block; max-width: 100%; padding: 0.2rem 0; overflow-wrap: anywhere; }
 
@@ -113,13 +120,14 @@ const elsewhere = `
 }
 @media (max-width: 30rem) {
   h1 { font-size: var(--size-heading); }
+  .rows { --room: 380; }
   .finding { grid-template-columns: minmax(0, 1fr); }
 }
 @media (prefers-contrast: more) {
   :root { --soft: var(--ink); --rule: var(--edge); }
 }
 @media print {
-  @page { margin: 16mm 15mm; }
+  @page { margin: 12mm; }
   html { background: none; font-size: 10.5pt; }
   main { max-width: none; padding: 0; }
   h1, h2, h3, .figure-title { break-after: avoid; }
@@ -129,22 +137,13 @@ const elsewhere = `
   .form th, .form td { padding: 2px 4px; }
   .form thead th { background: none; }
   .form-table { overflow: visible; }
-  .form .to-fill { min-width: 0; }
-  .sheet-of-paper:has(> .prose) .form:has(.to-fill) tbody tr { height: 8mm; }
+  .form .to-fill { min-width: 14mm; }
   pre { white-space: pre-wrap; }
   .form tbody th { white-space: nowrap; }
   .form:has(.to-fill) tbody th { min-width: 0; white-space: normal; }
   .form:has(.to-fill) :is(th, td) { padding-inline: 0.3em; }
   .form .ruled hr { height: 1.7em; }
-  .small { grid-template-columns: repeat(3, 1fr); gap: 0 4mm; }
-  .small .figure-title { font-size: 7.5pt; margin: 0; }
-  main:has(.small) :is(h1, h2, .figure-title, figure, .control) { margin-top: 1mm; margin-bottom: 1mm; }
-  body:has(.small) footer, body:has(.small) .cautions { padding-top: 0; font-size: 7.5pt; line-height: 1.25; }
-  main:has(.small) .beside:has(> .control) { display: flex; gap: 1mm 8mm; }
-  main:has(.small) .prose { max-width: none; font-size: 8.5pt; line-height: 1.35; }
-  .small figcaption, .small .note { font-size: 7pt; margin: 0; }
-  main:has(.small) .drawings ul { zoom: 0.52; gap: 2mm; }
-  main:has(.sheet-of-paper) .control { display: none; }
+  .on-paper { display: revert; }
   figure:not(.sheet), .finding, .figures, .drawings li { break-inside: avoid; }
   button, .takeaway, .download, .unprinted { display: none !important; }
   a { color: inherit; text-decoration: none; }
@@ -155,5 +154,45 @@ const elsewhere = `
 }
 `;
 
+/**
+ * Sheets of paper that hold by construction: A4 leaves 273 mm of height within its margins and Letter 255, and whatever may
+ * grow has a height or a number of lines. One horse, at its most: 10 mm of frame; a name of 11; two sets of feet of 74; 8
+ * on how they are drawn; 8 and 12 of heading and sentence on what has changed, 46 of table; 7 of cautions. Its second sheet: a
+ * name of 11; 11 on how to read; five rows of charts of 37.5; 32 of notes; 7 of cautions.
+ */
+const sheetsOfPaper = `
+@media print {
+  body:has(.sheet-of-paper) { line-height: 1.2; }
+  body:has(.sheet-of-paper) :is(footer, .question, .whose.own, .control, .aside:not(.sheet-of-paper *)) { display: none; }
+  body:has(.sheet-of-paper) #desk { padding-top: 0; }
+  body:has(.sheet-of-paper) :is(.whose p, main > .note) { height: 4mm; margin: 0; overflow: hidden; font-size: 8pt; line-height: 4mm; }
+  main:has(.sheet-of-paper) > h1 { height: 6mm; margin: 0; overflow: hidden; font-size: 11pt; line-height: 6mm; }
+  .sheet-of-paper > :is(*, h2) { margin: 0; }
+  .sheet-of-paper > :not(:first-child) { margin-top: 1.5mm; }
+  .sheet-of-paper > h2 { padding: 0; border: 0; font-size: 13pt; }
+  .sheet-of-paper > h2:not(:first-child) { margin-top: 3mm; font-size: 11pt; }
+  .sheet-of-paper :is(p, figure) { margin: 0; }
+  main:has(.sheet-of-paper) .prose { margin: 0; max-width: none; padding: 0; border: 0; font-size: 7.5pt; line-height: 1.25; }
+  .sheet-of-paper :is(.figure-title, caption) { font-size: 9pt; line-height: 1.2; }
+  .sheet-of-paper table { width: calc(100% - 1px); font-size: 7pt; line-height: 1.15; }
+  .sheet-of-paper tr:has(.to-fill) { height: 8.5mm; }
+  .sheet-of-paper tr:has(.to-fill) > * { vertical-align: middle; }
+  tr:has(.to-fill + .to-fill) > td:not(.to-fill) { border-left-width: var(--stroke-strong); }
+  tr:has(.to-fill + .to-fill) > th { width: 25mm; }
+  .sheet-of-paper :is(.note, figcaption, .drawing-title) { font-size: 7pt; line-height: 1.2; }
+  .sheet-of-paper :is(.cautions, .ruled) { max-width: none; }
+  .sheet-of-paper > h2, .sheet-of-paper :is(.note, figcaption), .small .figure-title { display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 2; overflow: hidden; }
+  .rows > ul { grid-template-columns: 1fr 1fr; gap: 1mm 4mm; }
+  .rows .row { justify-content: space-between; }
+  .rows .row > div { width: min(1px * var(--wide), (100% - 2 * var(--space-close)) * var(--shrink), 27mm * var(--wide) / var(--tallest)); }
+  .rows text { font-size: calc(7pt * max(1, var(--widest) / 320, var(--tallest) / 101)); }
+  .rows :is(.drawing-title, .note) { display: inline; }
+  .small { grid-template-columns: repeat(5, 1fr); gap: 1mm 2mm; }
+  .small > figure { height: 36.5mm; overflow: hidden; }
+  .small .figure-title { -webkit-line-clamp: 5; font: 600 7pt/1.17 var(--font-label); text-wrap: wrap; }
+  .small .plot text { font-size: 7pt; }
+}
+`;
+
 /** The style sheet of every part of a page, on screen and paper, from the theme. */
-export const style = `:root {\n${cssVariables()}}\n${base}${parts}${sheetStyle}${elsewhere}`;
+export const style = `:root {\n${cssVariables()}}\n${base}${parts}${sheetStyle}${elsewhere}${sheetsOfPaper}`;

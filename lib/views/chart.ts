@@ -16,6 +16,8 @@ export interface ChartDescription {
   readonly caption: string;
   readonly summary: string;
   readonly options: PlotOptions;
+  /** The same on paper, at its own width, where it is drawn differently there. */
+  readonly onPaper?: PlotOptions & { readonly width: number };
 }
 
 /** In place of a chart where there is nothing to draw: the title says why. */

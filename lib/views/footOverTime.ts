@@ -143,7 +143,7 @@ function insideMark(view: OverlaidView, left: boolean, [width, height]: readonly
     svg(
       'text',
       { x: atRight ? width - 1 : 1, y: height - 2, 'text-anchor': atRight ? 'end' : 'start', fill: inks.soft },
-      'inside',
+      say`inside`,
     ),
   ];
 }

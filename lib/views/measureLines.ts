@@ -6,7 +6,7 @@ import { measures } from '../hoof/measures/index.ts';
 import { type Ranges, rangeFor } from '../hoof/ranges.ts';
 import { rangeSentence } from '../hoof/sentences.ts';
 import type { NumberColumn } from '../sheet/column.ts';
-import { type DisplayUnits, formatQuantity } from '../sheet/display.ts';
+import { type DisplayUnits, formatQuantity, toDisplay } from '../sheet/display.ts';
 import type { Table } from '../sheet/table.ts';
 import { counted } from '../words/counted.ts';
 import { say } from '../words/say.ts';
@@ -68,59 +68,69 @@ function small(measure: Measure, readings: readonly Reading[], ranges: Ranges, u
   const [low, high] = extent(drawn.flatMap((one) => [one.low, one.high]));
   const limits = [range?.atLeast, range?.atMost].filter((limit) => limit !== undefined).map((limit) => limit * times);
   const shown = limits.filter((limit) => limit > low - (high - low) && limit < high + (high - low));
-  const said = (value: number) => formatQuantity(value, measure.unit, units);
   const latest = limbs.flatMap((limb) => {
     const last = readings.findLast((one) => one.limb === limb);
-    return last === undefined ? [] : [`${limb} ${said(last.value)}`];
+    return last === undefined ? [] : [`${limb}\u00a0${formatQuantity(last.value, measure.unit, units)}`];
   });
+  // The unit stands once, behind the last.
+  const { symbol } = toDisplay(0, measure.unit, units);
+  const values = latest
+    .map((value, at) => (symbol && latest[at + 1] ? value.replace(` ${symbol}`, '') : value))
+    .join(', ');
   const [first, last] = extent(readings.map(({ date }) => date));
   // A single day would stretch over hours.
   const days = last - first < 28 ? [first - 14, last + 14] : [first, last];
+  const scales = {
+    x: { type: 'utc', domain: days.map(utc) },
+    y: { domain: extent([low, high, ...shown]), nice: true },
+  } as const;
+  const marks = (unit: string | null, ticks: Plot.AxisXOptions['ticks'], r: number, strokeWidth: number) => [
+    axis.gridY({ ticks: 3 }),
+    axis.x(null, { ticks }),
+    axis.y(unit, { ticks: 3 }),
+    Plot.ruleY(shown, reference),
+    ...limbs.flatMap((limb) => {
+      const mark = limbMark(limb);
+      const own = drawn.filter((one) => one.limb === limb);
+      return [
+        Plot.ruleX(own, { x: (d) => utc(d.date), y1: 'low', y2: 'high', stroke: tissues.line, strokeOpacity: 0.5 }),
+        Plot.line(own, {
+          x: (d) => utc(d.date),
+          y: (d) => d.value * times,
+          stroke: mark.stroke,
+          strokeWidth,
+          strokeDasharray: mark.dash,
+        }),
+        Plot.dot(own, {
+          x: (d) => utc(d.date),
+          y: (d) => d.value * times,
+          symbol: mark.symbol as Plot.DotOptions['symbol'],
+          fill: mark.fill,
+          stroke: mark.stroke,
+          r,
+          strokeWidth,
+        }),
+      ];
+    }),
+  ];
   return {
     name: `over-time-${measure.name.replaceAll('_', '-')}`,
-    title: `${measure.title}: ${latest.join(', ')}`,
+    title: `${measure.title}: ${values}`,
     caption: range === undefined ? '' : say`Range: ${rangeSentence(range, measure.unit, units)}.`,
     summary: counted(readings.length, {
-      one: say`${measure.title} over time, latest values ${latest.join(', ')}; ${readings.length} value.`,
-      other: say`${measure.title} over time, latest values ${latest.join(', ')}; ${readings.length} values.`,
+      one: say`${measure.title} over time, latest values ${values}; ${readings.length} value.`,
+      other: say`${measure.title} over time, latest values ${values}; ${readings.length} values.`,
     }),
     options: {
-      width: 300,
-      height: 98,
-      marginLeft: 44,
-      marginRight: 10,
-      marginTop: 18,
-      marginBottom: 20,
-      x: { type: 'utc', domain: days.map(utc) },
-      y: { domain: extent([low, high, ...shown]), nice: true },
-      marks: [
-        axis.gridY({ ticks: 3 }),
-        axis.x(null, { ticks: 3 }),
-        axis.y(label(''), { ticks: 3 }),
-        Plot.ruleY(shown, reference),
-        ...limbs.flatMap((limb) => {
-          const mark = limbMark(limb);
-          const own = drawn.filter((one) => one.limb === limb);
-          return [
-            Plot.ruleX(own, { x: (d) => utc(d.date), y1: 'low', y2: 'high', stroke: tissues.line, strokeOpacity: 0.5 }),
-            Plot.line(own, {
-              x: (d) => utc(d.date),
-              y: (d) => d.value * times,
-              stroke: mark.stroke,
-              strokeWidth: strokes.line,
-              strokeDasharray: mark.dash,
-            }),
-            Plot.dot(own, {
-              x: (d) => utc(d.date),
-              y: (d) => d.value * times,
-              symbol: mark.symbol as Plot.DotOptions['symbol'],
-              fill: mark.fill,
-              stroke: mark.stroke,
-              r: 2.5,
-            }),
-          ];
-        }),
-      ],
+      ...{ width: 300, height: 98, marginLeft: 44, marginRight: 10, marginTop: 18, marginBottom: 20 },
+      ...scales,
+      marks: marks(label(''), 3, 2.5, strokes.line),
+    },
+    // A fifth of the text's width: the unit stands in the title, and only the first and the last day are named.
+    onPaper: {
+      ...{ width: 133, height: 72, marginLeft: 32, marginRight: 18, marginTop: 5, marginBottom: 15 },
+      ...scales,
+      marks: marks(null, days.map(utc), 1.5, strokes.hair),
     },
   };
 }

@@ -23,7 +23,7 @@ describe('measureLines', () => {
   });
 
   it('tells the latest value of each foot in its title', () => {
-    expect(level.title).toBe('Level from the front: LF 3.0 mm, RH −2.0 mm');
+    expect(level.title).toBe('Level from the front: LF\u00a03.0, RH\u00a0−2.0 mm');
     expect(level.summary).toContain('3 values');
   });
 
@@ -33,13 +33,21 @@ describe('measureLines', () => {
     expect(level.caption).toContain('−5');
   });
 
+  it('draws the same on paper, small, with only its first and last day named', () => {
+    const { onPaper } = level;
+    const paper = plotted({ ...level, options: onPaper! }, onPaper!.width);
+    expect(paper.querySelectorAll('[aria-label=dot] path')).toHaveLength(3);
+    const days = paper.querySelectorAll('[aria-label="x-axis tick label"] text');
+    expect([...days].map(({ textContent }) => textContent)).toEqual(['Jan 26', 'Mar 26']);
+  });
+
   it('keeps to one moment where asked', () => {
     const [after] = measureLines(occasions, 'Fern', { ranges, moment: 'after' });
-    expect(after.title).toBe('Level from the front: RH −2.0 mm');
+    expect(after.title).toBe('Level from the front: RH\u00a0−2.0 mm');
   });
 
   it('follows the reader’s units', () => {
     const [inches] = measureLines(occasions, 'Fern', { ranges, units: { length: 'in', mass: 'kg' } });
-    expect(inches.title).toContain('LF 0.12 in');
+    expect(inches.title).toContain('LF\u00a00.12, RH\u00a0−0.08 in');
   });
 });

@@ -2,6 +2,7 @@ import { Component, type ComponentChildren } from 'preact';
 import { say } from '../../words/say.ts';
 import { blockKeys } from '../blockKeys.ts';
 import type { Block } from '../blocks.ts';
+import { cautionOnPaper } from '../cautions.ts';
 import { KeepPart } from '../keep/KeepPart.tsx';
 import { PicturePart } from '../picture/PicturePart.tsx';
 import { SheetPart } from '../sheet/SheetPart.tsx';
@@ -75,6 +76,7 @@ function Part({ block }: { block: Block }) {
       return (
         <div class={layouts[block.layout]}>
           <BlockList blocks={block.blocks} />
+          {block.layout === 'sheet of paper' && <p class="note on-paper cautions">{cautionOnPaper}</p>}
         </div>
       );
   }

@@ -1,7 +1,8 @@
+import { say } from '../../words/say.ts';
 import type { Form } from '../blocks.ts';
 
 export function FormPart({ block }: { block: Form }) {
-  const { title, caption, columns, rows, lines } = block;
+  const { title, caption, columns, rows, lines, onPaper = rows.length } = block;
   return (
     <figure class="form">
       {rows.length > 0 && (
@@ -20,7 +21,7 @@ export function FormPart({ block }: { block: Form }) {
             </thead>
             <tbody>
               {rows.map((cells, row) => (
-                <tr key={`${row} ${cells[0]}`}>
+                <tr key={`${row} ${cells[0]}`} class={row < onPaper ? undefined : 'unprinted'}>
                   {cells.map((cell, place) =>
                     place === 0 ? (
                       <th key={columns[place]} scope="row">
@@ -36,6 +37,9 @@ export function FormPart({ block }: { block: Form }) {
               ))}
             </tbody>
           </table>
+          {rows.length > onPaper && (
+            <p class="note on-paper">{say`And ${rows.length - onPaper} more, on the screen.`}</p>
+          )}
         </section>
       )}
       {lines && (

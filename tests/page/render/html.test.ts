@@ -1,8 +1,11 @@
+import * as Plot from '@observablehq/plot';
 import { parseHTML } from 'linkedom';
 import { expect, test } from 'vitest';
-import { cautions } from '../../../lib/page/cautions.ts';
+import type { Block } from '../../../lib/page/blocks.ts';
+import { cautionOnPaper, cautions } from '../../../lib/page/cautions.ts';
 import type { Page } from '../../../lib/page/page.ts';
 import { htmlPage } from '../../../lib/page/render/html.tsx';
+import { svg } from '../../../lib/views/svg.ts';
 import { everyBlock, hostile } from '../everyBlock.ts';
 
 const page: Page<string> = { name: 'every', title: 'Every block', question: 'Is it all there?', blocks: everyBlock };
@@ -68,4 +71,31 @@ test('controls say in words what they were set to, in the reader’s units', () 
 
 test('a download travels inside its link', () => {
   expect(document.querySelector('a.download')?.getAttribute('href')).toBe('data:text/plain,a%2C%20b%20%26%20c');
+});
+
+test('what looks otherwise on paper stands on it both ways, and what doesn’t fit there is counted', async () => {
+  const dot = (width: number) => ({ width, marks: [Plot.dot([1], { x: (x: number) => x })] });
+  const drawing = (width: number) => svg('svg', { viewBox: '0 0 1 1', width, height: 10 });
+  const blocks: Block[] = [
+    {
+      kind: 'group',
+      layout: 'sheet of paper',
+      blocks: [
+        { kind: 'chart', name: 'one', title: 'One', summary: 'A dot.', options: dot(300), onPaper: dot(133) },
+        { kind: 'form', name: 'long', title: 'Long', columns: ['Foot'], rows: [['LF'], ['RF'], ['LH']], onPaper: 1 },
+        { kind: 'drawings', items: [{ title: 'LF', drawing: [drawing(30), drawing(20)] }] },
+      ],
+    },
+  ];
+  const html = await htmlPage({ ...page, blocks: () => blocks }, { herd: '' });
+  const { document } = parseHTML(html);
+  const widths = (part: string) =>
+    [...document.querySelectorAll(`${part} .plot`)].map((plot) => plot.getAttribute('width'));
+  expect(widths('.picture.unprinted')).toEqual(['300']);
+  expect(widths('.picture.on-paper')).toEqual(['133']);
+  expect(document.querySelectorAll('tbody tr.unprinted')).toHaveLength(2);
+  expect(document.body.textContent).toContain('And 2 more, on the screen.');
+  expect(document.querySelectorAll('.row svg')).toHaveLength(2);
+  expect(document.querySelector('.rows')?.getAttribute('style')).toMatch(/--widest: ?58; ?--tallest: ?10/);
+  expect(document.querySelector('.sheet-of-paper > .cautions')?.textContent).toBe(cautionOnPaper);
 });
