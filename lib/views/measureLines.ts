@@ -128,7 +128,7 @@ function small(measure: Measure, readings: readonly Reading[], ranges: Ranges, u
     },
     // A fifth of the text's width: the unit stands in the title, and only the first and the last day are named.
     onPaper: {
-      ...{ width: 133, height: 72, marginLeft: 32, marginRight: 18, marginTop: 5, marginBottom: 15 },
+      ...{ width: 133, height: 72, marginLeft: 32, marginRight: 18, marginTop: 5, marginBottom: 25 },
       ...scales,
       marks: marks(null, days.map(utc), 1.5, strokes.hair),
     },

@@ -4,9 +4,10 @@ import { counted } from '../../words/counted.ts';
 import { say } from '../../words/say.ts';
 import { wholeNumber } from '../../words/wholeNumber.ts';
 import type { SheetBlock } from '../blocks.ts';
+import { useWidth } from '../parts/useWidth.ts';
 import { CellEditor } from './CellEditor.tsx';
 import { cellText } from './cellText.ts';
-import { columnWidths } from './columnWidths.ts';
+import { characterWidth, columnLengths, columnWidths } from './columnWidths.ts';
 import { copied } from './copied.ts';
 import type { Editing } from './editing.ts';
 import { GridHead } from './GridHead.tsx';
@@ -73,7 +74,10 @@ export function Grid(props: GridProps) {
 
   const rowHeight = useMemo(() => (matchMedia('(pointer: coarse)').matches ? 44 : 30), []);
   const data = useMemo(() => columns.map(({ name }) => sheet.column(name)), [sheet, columns, revision]);
-  const widths = useMemo(() => columnWidths(columns, data, rows), [columns]);
+  const room = useWidth(scroller);
+  const character = useMemo(characterWidth, []);
+  const lengths = useMemo(() => columnLengths(columns, data, rows), [columns]);
+  const widths = useMemo(() => columnWidths(lengths, character, room), [lengths, character, room]);
   const template = useMemo(() => widths.map((width) => `${width}px`).join(' '), [widths]);
   const grid: TypedGrid | undefined = editing && { editing, columns, data, rows, whole };
   const down = useVirtual(scroller, {
