@@ -26,7 +26,15 @@ import {
   withoutTitles,
   writeTable,
 } from './index.ts';
-import { computeLarge, LargeTable, largeLevelPage, shareColumns, spreadColumns } from './large.ts';
+import {
+  computeLarge,
+  LargeTable,
+  largeIntervals,
+  largeIntervalsPage,
+  largeLevelPage,
+  shareColumns,
+  spreadColumns,
+} from './large.ts';
 import { htmlPage } from './report.ts';
 
 const help = `evenhoof: is each foot of the herd left level and in line, and how does it change between visits
@@ -39,10 +47,13 @@ const help = `evenhoof: is each foot of the herd left level and in line, and how
   evenhoof sql FEET.csv [--horses FILE] [--visits FILE] [--column NAME=FORMULA] [--dialect standard|duckdb|trino|spark]
       prints one SELECT a table, which gives the computed columns from the measured and joined ones of the tidy files,
       whose dates are dates; --column adds one of your own to the feet, and may stand more than once
-  evenhoof large FEET.parquet [--horses FILE] [--visits FILE] [--column NAME=FORMULA] [--errors] --out FOLDER
+  evenhoof large FEET.parquet [--horses FILE] [--visits FILE] [--column NAME=FORMULA] [--errors]
+      [--longer-intervals COLUMN] --out FOLDER
       for tidy tables larger than memory, in Parquet or CSV: writes feet.parquet with the computed columns, horses.parquet,
       intervals.parquet, how columns spread and how many lie outside each range as CSV, and level.html;
-      --errors writes the standard error of every value to errors.parquet too; needs @duckdb/node-api beside this package
+      --errors writes the standard error of every value to errors.parquet too; --longer-intervals asks whether a longer
+      interval costs balance in a column, as wall_level_mm, and writes longer-intervals.html;
+      needs @duckdb/node-api beside this package
   evenhoof pool FEET.csv [--horses FILE] [--visits FILE] --key FILE --out FOLDER [--keep COLUMN] [--leave-out COLUMN]
       writes the tables for a pool of several yards: names replaced by pseudonyms, the days of each horse moved, free text
       left out, and what-still-identifies.md to be read before they are handed on; a key that isn't there yet is made,
@@ -155,6 +166,7 @@ function parseCall(args: readonly string[]) {
           mass: { type: 'string' },
           strict: { type: 'boolean' },
           errors: { type: 'boolean' },
+          'longer-intervals': { type: 'string' },
           help: { type: 'boolean', short: 'h' },
         },
       },
@@ -330,7 +342,7 @@ async function tidy(
 async function large(
   feet: string,
   folder: string,
-  { horses, visits, column = [], errors }: Options,
+  { horses, visits, column = [], errors, 'longer-intervals': outcome }: Options,
   print: (line: string) => void,
 ): Promise<void> {
   makeFolder(folder);
@@ -353,6 +365,13 @@ async function large(
     write(join(folder, 'level.html'), page);
   } finally {
     await table.close();
+  }
+  if (outcome !== undefined) {
+    // Which side of level a foot goes to is nobody's question.
+    const question = { outcome, size: outcome.includes('_level_') };
+    const answer = await largeIntervals(join(folder, 'intervals.parquet'), question, { scratch: folder });
+    const page = await htmlPage(largeIntervalsPage, { herd: answer, source: `From ${basename(feet)}` });
+    write(join(folder, 'longer-intervals.html'), page);
   }
   print(`Written to ${folder}`);
 }
