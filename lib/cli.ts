@@ -187,7 +187,7 @@ const optionsOf: Readonly<Record<string, readonly string[]>> = {
   tidy: ['horses', 'visits', 'ranges', 'dates', 'out', 'format', 'strict'],
   page: ['horses', 'visits', 'ranges', 'dates', 'out', 'units', 'mass', 'strict'],
   sql: ['horses', 'visits', 'ranges', 'dates', 'column', 'dialect', 'strict'],
-  large: ['horses', 'visits', 'column', 'errors', 'out'],
+  large: ['horses', 'visits', 'column', 'errors', 'longer-intervals', 'out'],
   pool: ['horses', 'visits', 'dates', 'key', 'out', 'keep', 'leave-out', 'strict'],
 };
 

@@ -217,6 +217,19 @@ describe('large', () => {
     expect(readdirSync(out).sort()).toEqual([
       ...['feet.parquet', 'horses.parquet', 'intervals.parquet', 'level.html', 'shares.csv', 'spread.csv'],
     ]);
+    const more = [
+      '--errors',
+      '--longer-intervals',
+      'wall_level_mm',
+      '--column',
+      'off = toe_angle_deg - mean(toe_angle_deg)',
+    ];
+    const again = await evenhoof('large', join(tidy, 'feet.parquet'), '--out', `${out}-again`, ...more);
+    expect([again.code, again.said[1]]).toEqual([
+      0,
+      'Without errors, because they rest on more than single horses: off',
+    ]);
+    expect(readdirSync(`${out}-again`)).toEqual(expect.arrayContaining(['errors.parquet', 'longer-intervals.html']));
     expect(readFileSync(join(out, 'spread.csv'), 'utf8')).toContain('\ntwice,LF,between,,1,0,104,');
   });
 });
