@@ -271,6 +271,7 @@ export { limbMark, limbSign } from './views/limbMark.ts';
 export { type LinkedDescription, linkedHerd } from './views/linkedHerd.ts';
 export { measureDrawing } from './views/measureDrawing.ts';
 export { measureLines } from './views/measureLines.ts';
+export { type Photographing, photographBelow, photographRear } from './views/photographing.ts';
 export { powerCurve } from './views/powerCurve.ts';
 export { rangeShares as rangeSharesChart } from './views/rangeShares.ts';
 export { repeatsWorth } from './views/repeatsWorth.ts';

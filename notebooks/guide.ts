@@ -1,5 +1,6 @@
 import {
   type Block,
+  citation,
   footPartsBelow,
   footUnderWeight,
   type HerdPage,
@@ -7,6 +8,9 @@ import {
   measureDrawing,
   measured,
   midSentence,
+  type Photographing,
+  photographBelow,
+  photographRear,
   say,
 } from '../lib/index.ts';
 
@@ -115,20 +119,37 @@ export const page: HerdPage = {
       say`Camera at the height of the foot and square to it: from the side at a right angle to the line from heel to toe, from the front straight at the middle of the toe. Two metres away with a little zoom is better than close by. Put a bar of known length, or a flat board with four marked corners, in the plane of the foot. Clean foot, clear hairline, no shadow on the ground line (common practice, no source).`,
       say`A camera off to the side spoils the comparison of inside and outside before it spoils anything else: the page [Measure from a picture](measure-from-picture.html) says so when it sees it.`,
     ]),
+    ...photographed(say`Photographed from behind`, 'photograph-rear', photographRear(), [
+      say`The foot stands, the horse square on hard, level ground, both feet of the pair loaded alike. **Never crouch straight behind a horse.** Put the camera on the ground, let its timer release it, and stand at the horse’s shoulder; or set both feet of the pair on blocks of the same height, so that the camera comes up with them. Let the horse hear it first.`,
+      say`**Height**: the lens level with the heels, half way between the ground and the hairline, and not tilted. **Distance**: two metres with a little zoom, the same every time. **Square**: on the line that runs from the middle of the toe out between the heels; both heels are then seen equally, and the cleft between the bulbs stands in the middle. **Scale**: the board upright beside the foot, level with both heels and facing the camera, its lower edge on what the foot stands on.`,
+      say`Brush the heels, lift the feathers off the hairline on both sides, and sweep the ground where the heels meet it: a heel that sinks into sand or straw has no height (common practice, no source).`,
+    ]),
+    ...photographed(say`Photographed from below`, 'photograph-below', photographBelow(), [
+      say`Someone else holds the foot up by the fetlock, so that it hangs loose and no hand turns it; the horse stands on three legs, so be quick, and put it down when it asks. Pick out, brush and dry the sole. Don’t lean under the horse.`,
+      say`**Height and distance**: a metre above the sole, as far as your arms and a little zoom allow. **Square**: the camera’s back parallel to the sole, above the place just behind the frog’s tip; the walls at both quarters then look equally high, and neither heel hides behind its bulb. **Scale**: the board or a rule held against the heels or the quarter with its face in the plane of the ground side of the wall; laid on the frog or the sole it lies deeper, and everything comes out too large. On a shod foot the plane is that of the shoe.`,
+      say`**Light**: even shade. A flash makes a wet sole shine, and low sun fills the grooves beside the frog with shadow (common practice, no source).`,
+    ]),
+    { kind: 'heading', level: 3, text: say`What spoils a picture`, id: 'photograph-spoilt' },
+    ...plain([
+      say`**The scale before or behind the foot**: the size is wrong by as much as the scale is nearer. Five centimetres too near makes the foot two and a half percent too small from two metres, and ten percent from half a metre; that is why a camera stands back.`,
+      say`**A camera off to the side or above**: a toe of 50 degrees reads 51.7 when the camera is turned 20 degrees to the side, and 49.6 when it looks down by 10 (worked out by geometry, for a camera far away). The board puts most of this right, a bar none of it.`,
+      say`**The horse**: weight on the other leg, a foot in front of its place, a head turned. **What hides an edge**: hair, mud, grass, bedding, a shadow on the ground line, the light of a door behind the foot. **The picture**: blurred, too small in its frame, or without date, horse and foot written down.`,
+    ]),
     { kind: 'heading', level: 2, text: say`The foot from below`, id: 'parts' },
     {
       kind: 'drawings',
       items: [{ title: say`A left fore from below, toe up; a schematic`, drawing: footPartsBelow() }],
     },
     ...plain([
-      say`**Wall**: the horn all round, thickest at the toe. It is what one sees of a standing foot, and it grows down from the hairline. **White line**: the softer seam between wall and sole; where it is wide, crumbles or smells, ask. **Sole**: the vaulted plate inside it, which is not meant to carry all the weight on hard ground.`,
+      say`**Wall**: the horn all round, in front feet thickest at the toe. It is what one sees of a standing foot, and it grows down from the hairline. **White line**: the softer seam between wall and sole; where it is wide, crumbles or smells, ask. **Sole**: the vaulted plate inside it, which on hard ground is normally clear of it.`,
       say`**Bars**: at the heels the wall turns in at the **heel buttress** and runs forward beside the frog. **Frog**: the wedge of rubbery horn between the bars, with a groove beside it on each side and one in the middle; its **point** lies towards the toe. **Heel bulbs**: the two soft rounds behind, above the heels. **Quarters**: the sides of the wall between toe and heels.`,
-      say`Names as the trade uses them; anatomy from memory of handbooks, no source at hand.`,
+      say`Names as the trade uses them; the parts and what they are after ${citation('lungwitz-adams')}, and ${citation('mcclure-foot')}. What to ask about is common practice, no source.`,
     ]),
     { kind: 'heading', level: 2, text: say`How the foot takes weight`, id: 'weight' },
     { kind: 'drawings', items: [{ title: say`A left fore from the side; a schematic`, drawing: footUnderWeight() }] },
     ...plain([
-      say`Weight comes down the bones of the leg into the bone inside the hoof, and that bone hangs in the wall by leaves of horn and skin. So the wall carries, and the sole and the frog share what the ground gives back. On landing the heels spread a little and the frog and the cushion above it give; when the weight is past, they come back. Then the foot rolls over at the toe.`,
+      say`Weight comes down the bones of the leg into the bone inside the hoof, and that bone hangs in the wall by leaves of horn and skin. So the wall carries, and with it the bars and the frog. Under the weight the bone sinks a little, the cushion above the frog is pressed outward, and the heels spread; when the weight is past, they come back. Then the foot rolls over at the toe.`,
+      say`Sources: ${citation('minnesota-foot')}; ${citation('mcclure-foot')}; ${citation('lungwitz-adams')}. That the foot rolls over at the toe is from memory, no source at hand.`,
       say`This is why level matters: a side that meets the ground first is loaded first, at every step. And it is why a long toe matters: the further forward the place where the foot rolls over, the longer the lever. How much of either a horse can bear can’t be read off a number; that is for the farrier and the vet with the horse before them (from memory, no source at hand).`,
     ]),
     ...paragraphs(say`What a computed column means, and what not`, 'meaning', [
@@ -143,6 +164,26 @@ export const page: HerdPage = {
     { kind: 'prose', text: glossary.map(([word, meaning]) => `**${word}**: ${meaning}`).join('\n\n') },
   ],
 };
+
+function photographed(text: string, id: string, { sees, stands }: Photographing, all: readonly string[]): Block[] {
+  return [
+    { kind: 'heading', level: 3, text, id },
+    {
+      kind: 'group',
+      layout: 'side by side',
+      blocks: [
+        {
+          kind: 'drawings',
+          items: [
+            { title: say`What the camera sees`, drawing: sees },
+            { title: say`Where it is`, drawing: stands },
+          ],
+        },
+        ...plain(all),
+      ],
+    },
+  ];
+}
 
 function paragraphs(text: string, id: string, all: readonly string[]): Block[] {
   return [{ kind: 'heading', level: 2, text, id }, ...plain(all)];

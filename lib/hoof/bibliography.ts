@@ -198,6 +198,24 @@ export const bibliography: Readonly<Record<string, Reference>> = {
     provenance: 'read',
     address: 'https://americanfarriers.com/articles/6066-balance-as-a-tale-of-the-tape',
   },
+  'lungwitz-adams': {
+    text: 'Lungwitz & Adams 1913, A Text-Book of Horseshoeing, 11th ed., Lippincott',
+    says: 'The wall turns in at each heel, forms the buttress and runs forward as the bar; the branches of the frog lie between the bars, with a groove on each side; weight passes through the leaves to the wall, the bone sinks, and the cushion, pressed aside, spreads the quarters.',
+    provenance: 'read',
+    address: 'https://bitlit.ru/page/en/a-lungwitz/a-text-book-of-horseshoeing-for-horseshoers-and-veterinarians/25',
+  },
+  'mcclure-foot': {
+    text: 'McClure, Functional Anatomy of the Horse Foot, University of Missouri Extension',
+    says: 'Wall, bars and frog bear the weight and the sole is normally clear of the ground; in front feet the wall is thickest at the toe; under weight frog and cushion flatten and spread.',
+    provenance: 'read',
+    address: 'http://equinechronicle.com/functional-anatomy-of-the-horse-foot',
+  },
+  'minnesota-foot': {
+    text: 'Bisected Equine Foot, veterinary anatomy course, University of Minnesota',
+    says: 'The last bone of the limb hangs in the hoof wall by leaves, and through them its load passes to the wall and so to the ground.',
+    provenance: 'read',
+    address: 'http://vanat.cvm.umn.edu/run/plate7.html',
+  },
   'measuring-walkthrough': {
     text: 'Measuring walk-through, rafalet.tripod.com (author and year not shown)',
     says: 'The sole is measured from the toe to the line of the heel buttresses and between its widest points; heel length along the horn differs from heel height.',
