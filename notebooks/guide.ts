@@ -98,6 +98,10 @@ export const page: HerdPage = {
       tone: 'caution',
       text: say`A nail or puncture in the sole or the frog, sudden lameness, heat or a strong pulse: call the vet now, and don’t measure. Everything that must come first stands on the page [Cautions](cautions.html).`,
     },
+    {
+      kind: 'prose',
+      text: say`You have numbers already, in a list of your own? [From your own list to the sheet for the visit](first-sheet.html) leads through it step by step.`,
+    },
     ...paragraphs(say`Before you begin`, 'begin', [
       say`You need a second person, a rule in millimetres, a gauge or a protractor for angles, a hoof pick and brush, something to write on, and ten quiet minutes a horse. Nothing here needs a network.`,
       say`Choose a day on which the farrier comes: measure before the work and after it. What changes between visits is told from “after” to the next “before”, and without both ends it can only be guessed at. Write down the date, the foot and the moment first.`,

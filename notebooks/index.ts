@@ -2,6 +2,7 @@ import type { HerdPage } from '../lib/index.ts';
 import { page as betweenVisits } from './betweenVisits.ts';
 import { page as cautions } from './cautions.ts';
 import { page as columns } from './columns.ts';
+import { page as firstSheet } from './firstSheet.ts';
 import { page as forTheVisit } from './forTheVisit.ts';
 import { page as frontAndHind } from './frontAndHind.ts';
 import { page as guide } from './guide.ts';
@@ -33,6 +34,7 @@ export const pages: readonly HerdPage[] = [
   planATrial,
   ownPage,
   columns,
+  firstSheet,
   guide,
   tutorial,
   cautions,

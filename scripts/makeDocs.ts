@@ -1,5 +1,5 @@
-// Writes docs/columns.md, docs/bibliography.md and data/ranges.csv from the rows in lib/hoof, and docs/guide.md with its
-// drawings from the page of that name: `npm run docs`.
+// Writes docs/columns.md, docs/bibliography.md and data/ranges.csv from the rows in lib/hoof, and the guide and the first
+// steps with their drawings from the pages of those names: `npm run docs`.
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { writeTable } from '../lib/files/writeTable.ts';
@@ -13,6 +13,8 @@ import { measures } from '../lib/hoof/measures/index.ts';
 import { builtInRanges } from '../lib/hoof/ranges.ts';
 import { rangesToColumns } from '../lib/hoof/rangeTable.ts';
 import { rangeSentence, rangeSource } from '../lib/hoof/sentences.ts';
+import type { HerdPage } from '../lib/index.ts';
+import { page as firstSheet } from '../notebooks/firstSheet.ts';
 import { page as guide } from '../notebooks/guide.ts';
 import { pageAsMarkdown } from './pageAsMarkdown.ts';
 
@@ -25,19 +27,20 @@ export function generatedDocs(): Record<string, string> {
     'docs/columns.md': columns(),
     'docs/bibliography.md': sources(),
     'data/ranges.csv': writeTable(rangesToColumns(builtInRanges)),
-    ...guideFiles(),
+    ...pageFiles(guide, 'guide'),
+    ...pageFiles(firstSheet, 'firstSheet'),
   };
 }
 
-/** The guide as it stands in the notebook, to be read beside the code. */
-function guideFiles(): Record<string, string> {
-  const { text, drawings } = pageAsMarkdown(guide, 'drawings/guide');
+/** A page of words as it stands in the notebook, to be read beside the code. */
+function pageFiles(page: HerdPage, file: string): Record<string, string> {
+  const { text, drawings } = pageAsMarkdown(page, `drawings/${page.name}`);
   const written = text.replace(
     '\n\n',
-    '\n\nWritten by `npm run docs` from `notebooks/guide.ts`; change that, not this page.\n\n',
+    `\n\nWritten by \`npm run docs\` from \`notebooks/${file}.ts\`; change that, not this page.\n\n`,
   );
   return {
-    'docs/guide.md': written,
+    [`docs/${page.name}.md`]: written,
     ...Object.fromEntries(Object.entries(drawings).map(([path, drawing]) => [`docs/${path}`, drawing])),
   };
 }

@@ -23,6 +23,7 @@ function inMarkdown(block: Block, drawings: Record<string, string>, at: string):
     const words = block.text.replace(/\[([^\]]+)\]\([^)]+\.html\)/g, '“$1”');
     return [block.tone === 'caution' ? words.replace(/^/gm, '> ') : words];
   }
+  if (block.kind === 'download') return [`${block.label}:`, `\`\`\`\n${block.contents()}\`\`\``];
   if (block.kind !== 'drawings') throw new TypeError(`A ${block.kind} has no place in a text`);
   return block.items.flatMap(({ title, drawing }) =>
     [drawing].flat().map((one) => {

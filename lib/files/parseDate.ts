@@ -9,9 +9,12 @@ export interface DateReading {
   readonly mdy: number;
 }
 
-const months = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
-const monthNames = 'jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec|january|february|march|april|august';
-const month = `(${monthNames}|september|october|november|december)\\.?`;
+// English and German, by how they begin.
+const months = ['jan', 'feb', 'mar|mär|mrz', 'apr', 'may|mai', 'jun', 'jul', 'aug', 'sep', 'oct|okt', 'nov', 'dec|dez'];
+const short = 'jan|feb|mar|mär|mrz|apr|may|mai|june?|july?|juni|juli|aug|sept?|oct|okt|nov|dec|dez';
+const long =
+  'january|januar|february|februar|march|märz|april|august|september|october|oktober|november|december|dezember';
+const month = `(${short}|${long})\\.?`;
 const part = '[\\s./,-]+';
 
 const yearFirst = /^(\d{4})([-/.])(\d{1,2})\2(\d{1,2})$/;
@@ -24,7 +27,7 @@ const timeOfDay = /(?:t|\s+)\d{1,2}:\d{2}(?::\d{2}(?:[.,]\d+)?)?\s*(?:[ap]\.?m\.
 const weekday = /^(?:mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun)(?:day|sday|nesday|rsday|urday)?\.?,?\s+/;
 
 /**
- * Reads a calendar date: ISO, day and month in either order, or with the month's English name. A time of day after it is
+ * Reads a calendar date: ISO, day and month in either order, or with the month's English or German name. A time of day after it is
  * left out. A year of two digits is 20yy up to 69; from 70 on it is no date, because it may be either century.
  * @returns `undefined` where the text is no date in either order
  * @example parseDate('03/04/2026') // { dmy: 20546, mdy: 20516 }
@@ -52,7 +55,7 @@ export function parseDate(text: string): DateReading | undefined {
 }
 
 function monthNumber(name: string): string {
-  return String(months.indexOf(name.slice(0, 3)) + 1);
+  return String(months.findIndex((begins) => begins.split('|').includes(name.slice(0, 3))) + 1);
 }
 
 function plain(year: string, month: string, day: string): DateReading | undefined {

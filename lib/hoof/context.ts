@@ -23,7 +23,7 @@ export interface Context {
   readonly headings: readonly string[];
 }
 
-/** The words that people write for yes and no. */
+/** The words that people write for yes and no, in English and in the reader's language; other words below in German too. */
 export const yesAndNo: Readonly<Record<'yes' | 'no', readonly string[]>> = {
   yes: [...new Set(['yes', say`yes`]), 'y', 'true', 't', '1', 'x', 'on'],
   no: [...new Set(['no', say`no`]), 'n', 'false', 'f', '0', 'off'],
@@ -66,9 +66,29 @@ export const context: readonly Context[] = [
     kind: 'text',
     about: say`Before or after the farrier’s work of that day, or between visits. Where it is left out: between.`,
     words: {
-      before: ['before', 'pre', 'before trim', 'before trimming', 'pre trim', 'before shoeing', 'before farrier'],
-      after: ['after', 'post', 'after trim', 'after trimming', 'post trim', 'after shoeing', 'after farrier'],
-      between: ['between', 'between visits', 'mid', 'mid cycle', 'midway', 'check'],
+      before: [
+        'before',
+        'pre',
+        'before trim',
+        'before trimming',
+        'pre trim',
+        'before shoeing',
+        'before farrier',
+        'vor',
+        'vorher',
+      ],
+      after: [
+        'after',
+        'post',
+        'after trim',
+        'after trimming',
+        'post trim',
+        'after shoeing',
+        'after farrier',
+        'nach',
+        'nachher',
+      ],
+      between: ['between', 'between visits', 'mid', 'mid cycle', 'midway', 'check', 'zwischen', 'dazwischen'],
     },
     headings: ['moment', 'before or after', 'before/after', 'pre/post', 'when', 'stage', 'timing'],
   },
@@ -86,7 +106,10 @@ export const context: readonly Context[] = [
     tables: ['feet'],
     kind: 'boolean',
     about: say`Whether a shoe was on when it was measured: shoe and pad are then in every length to the ground.`,
-    words: { yes: [...yesAndNo.yes, 'shod', 'shoe'], no: [...yesAndNo.no, 'bare', 'barefoot', 'unshod'] },
+    words: {
+      yes: [...yesAndNo.yes, 'shod', 'shoe', 'beschlagen'],
+      no: [...yesAndNo.no, 'bare', 'barefoot', 'unshod', 'barhuf', 'unbeschlagen'],
+    },
     headings: ['shod', 'shoe', 'shoes', 'shod or bare', 'wearing shoes'],
   },
   {
@@ -113,9 +136,9 @@ export const context: readonly Context[] = [
     kind: 'text',
     about: say`How well the foot was seen: good, fair or poor. A poor view doubles the error that is reckoned with.`,
     words: {
-      good: ['good', 'clear', 'ok', 'fine', 'square'],
-      fair: ['fair', 'usable', 'moderate', 'so so'],
-      poor: ['poor', 'bad', 'askew', 'blurred', 'oblique', 'unclear'],
+      good: ['good', 'clear', 'ok', 'fine', 'square', 'gut'],
+      fair: ['fair', 'usable', 'moderate', 'so so', 'mittel'],
+      poor: ['poor', 'bad', 'askew', 'blurred', 'oblique', 'unclear', 'schlecht'],
     },
     open: true,
     headings: ['view quality', 'view', 'quality', 'photo quality', 'picture quality'],
@@ -167,10 +190,10 @@ export const context: readonly Context[] = [
     kind: 'text',
     about: say`Trim, shoe, reset or none.`,
     words: {
-      trim: ['trim', 'trimmed', 'trimming', 'barefoot trim'],
-      shoe: ['shoe', 'shod', 'new shoes', 'shoeing', 'new set'],
-      reset: ['reset', 'refit', 'same shoes'],
-      none: ['none', 'no work', 'nothing', 'check only', 'no'],
+      trim: ['trim', 'trimmed', 'trimming', 'barefoot trim', 'ausgeschnitten', 'ausschneiden'],
+      shoe: ['shoe', 'shod', 'new shoes', 'shoeing', 'new set', 'beschlagen', 'beschlag', 'neubeschlag'],
+      reset: ['reset', 'refit', 'same shoes', 'umgelegt'],
+      none: ['none', 'no work', 'nothing', 'check only', 'no', 'keine', 'nichts'],
     },
     open: true,
     headings: ['work', 'work done', 'job', 'service', 'what was done'],

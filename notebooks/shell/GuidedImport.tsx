@@ -150,6 +150,7 @@ export function GuidedImport({ sheets, answer }: Props) {
           />
         </label>
       ))}
+      <Moment plan={plan} change={change} />
       <Dates plan={plan} read={read} change={change} />
       <Limbs plan={plan} read={read} change={change} />
       <FirstRows read={read} table={plan.table} />
@@ -231,6 +232,28 @@ interface PartProps {
   readonly plan: ImportPlan;
   readonly read: PlannedRead;
   readonly change: (part: Partial<ImportPlan>) => void;
+}
+
+/** What is told from visit to visit hangs on it, so that it is asked where the file doesn't say. */
+function Moment({ plan, change }: Omit<PartProps, 'read'>) {
+  const said = plan.uses.some((use) => use.kind === 'column' && use.column === 'moment');
+  if (plan.table !== 'feet' || said) return null;
+  const others = plan.given.filter(([column]) => column !== 'moment');
+  return (
+    <label class="guided-given">
+      {say`The file doesn’t say when the feet were measured. For all rows it was`}{' '}
+      <select
+        value={plan.given.find(([column]) => column === 'moment')?.[1] ?? ''}
+        onChange={({ currentTarget: { value } }) =>
+          change({ given: value === '' ? others : [...others, ['moment', value]] })
+        }
+      >
+        <option value="">{say`between visits`}</option>
+        <option value="before">{say`before the farrier’s work`}</option>
+        <option value="after">{say`after the farrier’s work`}</option>
+      </select>
+    </label>
+  );
 }
 
 function Dates({ plan, read, change }: PartProps) {

@@ -377,6 +377,20 @@ describe('readTable, title lines', () => {
     }
   });
 
+  it('reads limbs, moments, months, yes and no in German too', () => {
+    const { columns, problems } = readTable(
+      'horse;date;limb;moment;shod;toe angle\nFjalar;9. März 2026;vorn links;vor;barhuf;51,5\nFjalar;20. Okt. 2026;HR;nachher;beschlagen;52\n',
+    );
+    expect(problems).toEqual([]);
+    expect(lists(columns)).toMatchObject({
+      date: ['2026-03-09', '2026-10-20'],
+      limb: ['LF', 'RH'],
+      moment: ['before', 'after'],
+      shod: [0, 1],
+      toe_angle_deg: [51.5, 52],
+    });
+  });
+
   it('says in one sentence what stood above the headings, apart from what could not be used', () => {
     const { problems } = readTable(
       '"Yard list 2025",,,\n,by Anna,,\n\nhorse,date,foot,toe angle\nBella,2026-03-09,LF,520\n',

@@ -25,7 +25,7 @@ const sureCells = 0.9;
 /**
  * The columns of a table that a column of a file may be, best first: by its heading's words and unit, and by how its
  * cells read. A column without a telling heading is taken for dates or limbs where nearly all its cells are, and one word
- * that several columns have (“angle”, “toe”) for the first of them that nearly all its cells fit.
+ * that several columns have (“angle”, “toe”) for the first of them that most of its cells fit.
  * @param cells  some of its cells
  */
 export function headingMatches(
@@ -65,7 +65,7 @@ function vagueMatch(heading: string, said: readonly string[], schema: TableSchem
     if (column.kind !== 'number' || said.length === 0 || likeness(heading, column) < halfTheWords) continue;
     if (written !== undefined && !convertible(parseUnit(written), parseUnit(column.unit))) continue;
     const unit = written ?? unitOfCells(said, column, mark);
-    if (shareRead(said, column, unit, mark) >= sureCells) return [{ column, score: 0.2, ...(unit && { unit }) }];
+    if (shareRead(said, column, unit, mark) >= enoughCells) return [{ column, score: 0.2, ...(unit && { unit }) }];
   }
   return [];
 }

@@ -1,8 +1,10 @@
 import { type Limb, limbs, parseLimb } from '../../hoof/limbs.ts';
 import { isoFromDays } from '../../sheet/days.ts';
 import { unguard } from '../guard.ts';
+import { markOf } from '../layout.ts';
 import { isMissing } from '../missingWords.ts';
 import { isSerialDay } from '../parseDate.ts';
+import { type DecimalMark, parseQuantity } from '../parseQuantity.ts';
 import type { Problem } from '../problem.ts';
 import { problem } from '../problems.ts';
 import { readTable, type TableRead } from '../readTable.ts';
@@ -10,6 +12,8 @@ import { schemas, type TableSchema } from '../schemas.ts';
 import type { CellGrid, SerialDays } from './cellGrid.ts';
 import { fileHeadings, limbsAbove } from './fileHeadings.ts';
 import { type ColumnUse, type ImportPlan, limbsAcross } from './importPlan.ts';
+
+const markRows = 40;
 
 /** A file as it is read by a plan. */
 export interface PlannedRead extends TableRead {
@@ -75,9 +79,10 @@ function tidyRows(grid: CellGrid, plan: ImportPlan, most: number): TidyRows {
   const order = limbs.filter((limb) => across.includes(limb));
   const explained = new Map<string, Limb>(plan.limbs.map(([said, limb]) => [said, limb]));
   const strange = new Set<string>();
+  const mark = markOf(grid.rows.slice(plan.headingRow + 1, plan.headingRow + 1 + markRows));
   const columns = targets(plan, headings, order.length > 0);
   const cellOf = (text: string, column: string | undefined, unit: string | undefined) => {
-    if (unit !== undefined && /^[+-]?[\d.,]+$/.test(text)) return `${text} ${unitWord(unit)}`;
+    if (unit !== undefined && isBare(text, mark)) return `${text} ${unitWord(unit)}`;
     if (column === 'date' && plan.serial && isSerialDay(text)) return serialDate(text, plan.serial);
     if (column !== 'limb') return text;
     const said = unguard(text).trim();
@@ -135,6 +140,12 @@ function targets({ uses, given }: ImportPlan, headings: readonly string[], wide:
   const had = new Set(found.map(({ column }) => column));
   for (const [column, text] of given) if (!had.has(column)) found.push({ heading: column, column, given: text });
   return found;
+}
+
+/** A number, or a fraction of one, without a unit. */
+function isBare(text: string, mark: DecimalMark): boolean {
+  const read = parseQuantity(text, mark);
+  return 'value' in read ? read.unit === undefined : 'fault' in read && read.fault === 'two readings';
 }
 
 const unitWords: Readonly<Record<string, string>> = { '[in_i]': 'in', '[lb_av]': 'lb' };

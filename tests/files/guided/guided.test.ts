@@ -3,9 +3,11 @@ import { describe, expect, it } from 'vitest';
 import { gridOfText } from '../../../lib/files/guided/cellGrid.ts';
 import { fileHeadings, limbInHeading } from '../../../lib/files/guided/fileHeadings.ts';
 import type { ColumnUse, ImportPlan } from '../../../lib/files/guided/importPlan.ts';
+import { needsGuide } from '../../../lib/files/guided/needsGuide.ts';
 import { type PlannedRead, readPlanned } from '../../../lib/files/guided/readPlanned.ts';
 import { isPacked, readSpreadsheet } from '../../../lib/files/guided/spreadsheet.ts';
 import { headingsKey, promising, suggestPlan } from '../../../lib/files/guided/suggestPlan.ts';
+import { readTable } from '../../../lib/files/readTable.ts';
 import { toColumn } from '../../../lib/sheet/column.ts';
 import { daysFromIso, isoFromDays } from '../../../lib/sheet/days.ts';
 
@@ -78,7 +80,12 @@ describe('suggestPlan', () => {
 
   it('takes one word that several columns have for the first that its cells fit, and leaves it where none do', () => {
     const plan = suggestPlan(
-      grid('Horse,Date,NF toe,OF toe,NH toe,Frog', 'Bella,2026-03-09,52,"3 1/4""",8.3,thrush', 'Otto,,51,"3""",8.4,'),
+      grid(
+        'Horse,Date,NF toe,OF toe,NH toe,Frog',
+        'Bella,2026-03-09,52,"3 1/4""",8.3,thrush',
+        'Otto,,about 51,"3""",8.4,',
+        'Max,,50,,,',
+      ),
     );
     expect(short(plan).slice(2)).toEqual(['LF toe_angle_deg', 'RF toe_length_mm', 'LH toe_length_mm cm', 'own']);
   });
@@ -214,6 +221,29 @@ describe('readPlanned', () => {
     expect(readPlanned(serial, { ...plan, serial: undefined }).problems.map(({ code }) => code)).toContain(
       'serial-date',
     );
+  });
+
+  it('reads fractions in the unit that the heading has, as it does whole numbers', () => {
+    const inches = grid(
+      'Horse,Date,NF toe length in,OF toe length in,NF inside heel (in)',
+      'Bella,2026-03-09,3 1/4,3.5,1½',
+      'Otto,2026-03-09,"3 3/4""",85 mm,1-1/8',
+    );
+    const read = readPlanned(inches, suggestPlan(inches));
+    expect(read.problems).toEqual([]);
+    expect(cells(read, 'toe_length_mm').map((value) => Number(value).toFixed(2))).toEqual([
+      ...['82.55', '88.90', '95.25', '85.00'],
+    ]);
+    expect(Number(cells(read, 'medial_heel_mm')[2]).toFixed(3)).toBe('28.575');
+  });
+
+  it('asks about headings that stand twice, as below a row of limbs, where the table could be taken for another', () => {
+    const text = ',,NF,,OF,\nHorse,Date done,Toe,Length,Toe,Length\nBramble,2026-03-09,52,3 1/4,51,3.3\n';
+    expect(needsGuide(readTable(text))).toBe(true);
+    expect(needsGuide(readTable('Horse,Date,Limb,Toe angle\nBramble,2026-03-09,LF,52\n'))).toBe(false);
+    expect(short(suggestPlan(gridOfText(text, 'x.csv'))).slice(2)).toEqual([
+      ...['LF toe_angle_deg', 'LF foot_length_mm [in_i]', 'RF toe_angle_deg', 'RF foot_length_mm [in_i]'],
+    ]);
   });
 
   it('names the file’s rows where two rows are of one foot', () => {
