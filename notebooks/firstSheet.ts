@@ -3,6 +3,7 @@ import { type Block, type HerdPage, say } from '../lib/index.ts';
 /** What is pressed, chosen or looked at on the way, in the very words that stand there. */
 export const words = {
   open: say`Open your own files`,
+  folded: say`Files and units`,
   dayFirst: say`3 April, day first`,
   before: say`before the farrier’s work`,
   rows: say`The first rows, as they are read`,
@@ -46,7 +47,7 @@ export const page: HerdPage = {
       contents: () => list,
     },
     ...step(say`1. Open the list`, 'open', [
-      say`At the top of every page press “${words.open}” and choose the file. It is read on this device and goes nowhere else. The demo herd makes room for your horses and comes back whenever you like.`,
+      say`At the top of every page press “${words.open}” and choose the file. On a phone it may be folded under “${words.folded}”. It is read on this device and goes nowhere else. The demo herd makes room for your horses and comes back whenever you like.`,
     ]),
     ...step(say`2. Say what its columns are`, 'columns', [
       say`Where a list is not laid out as a row a foot, each of its headings is shown with a few of its cells and what it is most likely meant to be. Look at each, and choose another where the guess is wrong. In the list to try, “NF angle” is the toe angle of the left fore, and the lengths are in inches. Rows above the headings are named and left out.`,

@@ -14,11 +14,9 @@ export function Desk() {
     <section aria-label={say`Herd and units`}>
       <div class="desk-bar">
         <Whose />
-        <details class="folded" open={inUse.value?.whose !== 'own'}>
-          <summary>{say`Files and units`}</summary>
-          <Opening />
+        <Opening>
           <UnitsSwitch />
-        </details>
+        </Opening>
       </div>
       <Copies />
       <Records />

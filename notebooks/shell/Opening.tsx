@@ -1,11 +1,15 @@
-import type { VNode } from 'preact';
+import type { ComponentChildren, VNode } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { say } from '../../lib/index.ts';
+import { inUse } from './herdInUse.ts';
 import type { DateOrder } from './openFiles.ts';
 import type { Ask } from './takeIn.tsx';
 
-/** Opens the reader's own files, chosen or dropped anywhere on the page. */
-export function Opening() {
+/**
+ * Opens the reader's own files, chosen or dropped anywhere on the page. With `children` it is folded on a phone once there
+ * is an own herd; what became of the files is said outside of the fold.
+ */
+export function Opening({ children }: { children: ComponentChildren }) {
   const [said, setSaid] = useState('');
   const [trouble, setTrouble] = useState('');
   const [question, setQuestion] = useState<VNode | undefined>();
@@ -42,24 +46,30 @@ export function Opening() {
   useEffect(() => listenForDrops(open, setOver), []);
   return (
     <>
-      <div class="opening">
-        <label class="chooser">
-          {say`Open your own files`}
-          <input
-            type="file"
-            multiple
-            accept=".csv,.tsv,.txt,text/csv,.xlsx,.ods,.parquet,.arrow,.zip"
-            ref={chooser}
-            onChange={(event) => {
-              const chooser = event.currentTarget;
-              // The same file may be mended and opened again.
-              open([...(chooser.files ?? [])]).finally(() => {
-                chooser.value = '';
-              });
-            }}
-          />
-        </label>
-        <p class="note">{say`Tables of feet, horses and visits from any spreadsheet (CSV, XLSX, ODS), or a saved record (zip), in any order; or drop them anywhere on this page.`}</p>
+      <details class="folded" open={inUse.value?.whose !== 'own'}>
+        <summary>{say`Files and units`}</summary>
+        <div class="opening">
+          <label class="chooser">
+            {say`Open your own files`}
+            <input
+              type="file"
+              multiple
+              accept=".csv,.tsv,.txt,text/csv,.xlsx,.ods,.parquet,.arrow,.zip"
+              ref={chooser}
+              onChange={(event) => {
+                const chooser = event.currentTarget;
+                // The same file may be mended and opened again.
+                open([...(chooser.files ?? [])]).finally(() => {
+                  chooser.value = '';
+                });
+              }}
+            />
+          </label>
+          <p class="note">{say`Tables of feet, horses and visits from any spreadsheet (CSV, XLSX, ODS), or a saved record (zip), in any order; or drop them anywhere on this page.`}</p>
+        </div>
+        {children}
+      </details>
+      <div class="opened">
         <p class="note" role="status">
           {said}
         </p>
