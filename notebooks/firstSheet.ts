@@ -9,6 +9,8 @@ export const words = {
   rows: say`The first rows, as they are read`,
   unread: say`Look at what can’t be used`,
   read: say`Read it so`,
+  lengths: say`Lengths in`,
+  inches: say`inches`,
   day: say`Day of the visit`,
   paper: say`On paper`,
   pages: say`A page for each horse`,
@@ -58,7 +60,7 @@ export const page: HerdPage = {
       say`[The herd](herd.html) ranks what is worth raising; with a few readings that is little, and it says of everything how sure it is. A cell that could not be used is typed anew on the page [The record](record.html), at any time.`,
     ]),
     ...step(say`4. Print the sheet for the visit`, 'print', [
-      say`On the page [For the visit](for-the-visit.html) type the date at “${words.day}”, and at “${words.paper}” choose “${words.pages}”. Then print with the browser’s own command, from its menu or by Ctrl or ⌘ and P, on A4 or Letter; there you can also save a PDF, to send to the farrier. On a phone it stands under sharing.`,
+      say`On the page [For the visit](for-the-visit.html) type the date at “${words.day}”, and at “${words.paper}” choose “${words.pages}”. Who reckons in inches chooses “${words.inches}” at “${words.lengths}”, at the top. Then print with the browser’s own command, from its menu or by Ctrl or ⌘ and P, on A4 or Letter; there you can also save a PDF, to send to the farrier. On a phone it stands under sharing.`,
       say`Each horse has a sheet: what is worth a look, how sure it is, the last numbers, and room for the new ones. It is for a talk; what is done to a foot is for the farrier and the vet to decide.`,
     ]),
     ...step(say`5. After the visit`, 'after', [

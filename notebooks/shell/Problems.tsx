@@ -41,7 +41,7 @@ export function Problems() {
 /** What stood above the headings of a file, and is no cell that could not be used. */
 export function Titles({ problems }: { problems: readonly Problem[] }) {
   return titleSentences(problems).map((sentence) => (
-    <p key={sentence} class="note">
+    <p key={sentence} class="note titles">
       {sentence}
     </p>
   ));
