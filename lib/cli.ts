@@ -32,6 +32,7 @@ import {
   largeIntervals,
   largeIntervalsPage,
   largeLevelPage,
+  largeRangesPage,
   shareColumns,
   spreadColumns,
 } from './large.ts';
@@ -50,7 +51,7 @@ const help = `evenhoof: is each foot of the herd left level and in line, and how
   evenhoof large FEET.parquet [--horses FILE] [--visits FILE] [--column NAME=FORMULA] [--errors]
       [--longer-intervals COLUMN] --out FOLDER
       for tidy tables larger than memory, in Parquet or CSV: writes feet.parquet with the computed columns, horses.parquet,
-      intervals.parquet, how columns spread and how many lie outside each range as CSV, and level.html;
+      intervals.parquet, how columns spread and how many lie outside each range as CSV, level.html and ranges.html;
       --errors writes the standard error of every value to errors.parquet too; --longer-intervals asks whether a longer
       interval costs balance in a column, as wall_level_mm, and writes longer-intervals.html;
       needs @duckdb/node-api beside this package
@@ -356,13 +357,15 @@ async function large(
     const own = new Set([...measures, ...columns].map(({ name }) => name));
     const spreads = await table.spread(table.numbers.filter((name) => own.has(name)));
     write(join(folder, 'spread.csv'), writeTable(spreadColumns(spreads)));
-    write(join(folder, 'shares.csv'), writeTable(shareColumns(await table.shares())));
+    const shares = await table.shares();
+    write(join(folder, 'shares.csv'), writeTable(shareColumns(shares)));
+    const source = `From ${basename(feet)}`;
+    write(join(folder, 'ranges.html'), await htmlPage(largeRangesPage, { herd: { shares, spreads }, source }));
     const level = {
       wall_level_mm: await table.level('wall_level_mm'),
       heel_level_mm: await table.level('heel_level_mm'),
     };
-    const page = await htmlPage(largeLevelPage, { herd: level, source: `From ${basename(feet)}` });
-    write(join(folder, 'level.html'), page);
+    write(join(folder, 'level.html'), await htmlPage(largeLevelPage, { herd: level, source }));
   } finally {
     await table.close();
   }

@@ -8,4 +8,5 @@ export { type LargeShare, LargeTable, type Spread } from './large/largeTable.ts'
 export { LargeTableError } from './large/largeTableError.ts';
 export { type LargeLevel, largeLevelPage } from './large/levelPage.ts';
 export { largeIntervalsPage } from './large/longerIntervalsPage.ts';
+export { type LargeRanges, largeRangesPage } from './large/rangesPage.ts';
 export { shareColumns, spreadColumns } from './large/smallTables.ts';

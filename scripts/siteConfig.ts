@@ -22,6 +22,8 @@ const ours = { moduleSideEffects: (id: string) => !/\/lib\/|\/node_modules\/link
 
 /** What nearly all pages share is one file: many small ones would pack worse, and come one by one. Charts are for some. */
 const groups = [
+  // Charts need it too, and pages without one should not have to fetch all that charts need.
+  { name: 'arrays', test: /node_modules\/(d3-array|internmap)\//, priority: 2 },
   { name: 'plot', test: /node_modules\/@observablehq\/plot\//, priority: 1 },
   { name: 'shared', test: (id: string) => !/\/lib\/views\//.test(id), minShareCount: 9 },
 ];

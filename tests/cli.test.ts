@@ -215,7 +215,15 @@ describe('large', () => {
     );
     expect([code, said[0]]).toEqual([0, '2 readings of feet, 1 horses, 0 intervals']);
     expect(readdirSync(out).sort()).toEqual([
-      ...['feet.parquet', 'horses.parquet', 'intervals.parquet', 'level.html', 'shares.csv', 'spread.csv'],
+      ...[
+        'feet.parquet',
+        'horses.parquet',
+        'intervals.parquet',
+        'level.html',
+        'ranges.html',
+        'shares.csv',
+        'spread.csv',
+      ],
     ]);
     const more = [
       '--errors',
@@ -230,6 +238,7 @@ describe('large', () => {
       'Without errors, because they rest on more than single horses: off',
     ]);
     expect(readdirSync(`${out}-again`)).toEqual(expect.arrayContaining(['errors.parquet', 'longer-intervals.html']));
+    expect(readFileSync(join(out, 'ranges.html'), 'utf8')).toContain('in published herds');
     expect(readFileSync(join(out, 'spread.csv'), 'utf8')).toContain('\ntwice,LF,between,,1,0,104,');
   });
 });

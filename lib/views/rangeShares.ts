@@ -16,10 +16,25 @@ export function rangeShares(
   occasions: Table,
   options: Pick<ChartOptions, 'units'> & { readonly ranges?: Ranges } = {},
 ): ChartDescription {
-  const shares = sharesOf(occasions, options.ranges ?? builtInRanges)
+  return shareChart(sharesOf(occasions, options.ranges ?? builtInRanges));
+}
+
+/** A share that may have been counted by the number alone. */
+export type CountedShare = Omit<RangeShare, 'beyond'> & Partial<Pick<RangeShare, 'beyond'>>;
+
+type Shown = RangeShare & { readonly name: string };
+
+/**
+ * The same chart from shares that were counted elsewhere, of feet or of readings.
+ * @param counted  without `beyond` where the error of measuring was not looked at; then none has it
+ */
+export function shareChart(counted: readonly CountedShare[]): ChartDescription {
+  const told = counted.every(({ beyond }) => beyond !== undefined);
+  const shares = counted
     .filter(({ of }) => of > 0)
-    .map((share) => ({ ...share, name: nameOf(share), unsure: share.outside - share.beyond }))
-    .sort((a, b) => b.beyond / b.of - a.beyond / a.of);
+    .map((share) => ({ ...share, name: nameOf(share), beyond: share.beyond ?? 0 }))
+    .map((share) => ({ ...share, unsure: share.outside - share.beyond, counts: told ? share.beyond : share.outside }))
+    .sort((a, b) => b.counts / b.of - a.counts / a.of);
   const top = shares.find(({ range }) => range.publishedOutside !== undefined) ?? shares[0];
   if (top === undefined) return nothingToDraw('outside-ranges', say`No range holds for a measured foot`);
   const missing = shares.reduce((sum, share) => sum + share.missing, 0);
@@ -29,13 +44,21 @@ export function rangeShares(
   );
   return {
     name: 'outside-ranges',
-    title: titleOf(top.name, top),
+    title: titleOf(top, told),
     caption: sentences(
-      say`Solid: feet beyond the range by more than the error of measuring. Outlined: outside, but by no more than the error, so it can’t be told. Diamonds: published herds, counted by their own definitions, some by horse.`,
+      told
+        ? say`Solid: feet beyond the range by more than the error of measuring. Outlined: outside, but by no more than the error, so it can’t be told. Diamonds: published herds, counted by their own definitions, some by horse.`
+        : say`Bars: readings outside the range by the number alone; what the error of measuring makes of each can’t be told. Diamonds: published herds, counted by their own definitions, some by horse.`,
       say`Ranges are conventions with thin evidence; most sound horses break one.`,
       leftOut(missing, 'values'),
     ),
-    summary: `${shares.map(({ name, beyond, unsure, of }) => say`${name}: ${beyond} of ${of} beyond, ${unsure} can’t be told`).join('. ')}.`,
+    summary: `${shares
+      .map(({ name, beyond, unsure, outside, of }) =>
+        told
+          ? say`${name}: ${beyond} of ${of} beyond, ${unsure} can’t be told`
+          : say`${name}: ${outside} of ${of} readings outside`,
+      )
+      .join('. ')}.`,
     options: {
       width: chartSizes.width,
       height: 48 + 46 * shares.length,
@@ -80,7 +103,7 @@ export function rangeShares(
         Plot.text(shares, {
           x: 0,
           y: 'name',
-          text: (d) => say`${d.name}: ${d.beyond} of ${d.of}`,
+          text: (d) => say`${d.name}: ${d.counts} of ${d.of}`,
           textAnchor: 'start',
           dx: 2,
           dy: -11,
@@ -92,13 +115,15 @@ export function rangeShares(
 }
 
 /** The measure, and which feet where the range is for one end only. */
-function nameOf({ measure, range }: RangeShare): string {
+function nameOf({ measure, range }: CountedShare): string {
   const end = range.when?.end;
   return end === undefined ? measure.title : `${measure.title} (${end === 'front' ? say`front` : say`hind`})`;
 }
 
-function titleOf(name: string, { beyond, of, range }: RangeShare): string {
-  const here = say`${name}: ${beyond} of ${of} feet beyond the range here`;
+function titleOf({ name, beyond, outside, of, range }: Shown, told: boolean): string {
+  const here = told
+    ? say`${name}: ${beyond} of ${of} feet beyond the range here`
+    : say`${name}: ${outside} of ${of} readings outside the range here`;
   const shares = (range.publishedOutside ?? []).map((herd) => Math.round((100 * herd.outside) / herd.of));
   if (shares.length === 0) return here;
   const [low, high] = [Math.min(...shares), Math.max(...shares)];

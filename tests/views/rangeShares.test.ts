@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { measures } from '../../lib/hoof/measures/index.ts';
 import { builtInRanges } from '../../lib/hoof/ranges.ts';
-import { rangeShares } from '../../lib/views/rangeShares.ts';
+import { rangeShares, shareChart } from '../../lib/views/rangeShares.ts';
 import { marks, number, plotted, table, words } from './plotted.ts';
 
 const occasions = table({
@@ -66,5 +67,16 @@ describe('rangeShares', () => {
     const chart = rangeShares(occasions, { ranges: new Map() });
     expect(chart.title).toBe('No range holds for a measured foot');
     plotted(chart);
+  });
+
+  it('draws shares that were counted by the number alone as such', () => {
+    const [measure] = measures.filter(({ name }) => name === 'frog_ratio');
+    const [range] = builtInRanges.get('frog_ratio')!;
+    const chart = shareChart([{ measure, range, of: 40, outside: 10, missing: 2 }]);
+    expect(chart.title).toMatch(/^Frog width to length: 10 of 40 readings outside the range here; in published herds/);
+    expect(chart.summary).toBe('Frog width to length: 10 of 40 readings outside.');
+    expect(chart.caption).toContain('by the number alone');
+    expect(chart.caption).not.toContain('Solid');
+    expect(words(plotted(chart))).toContain('Frog width to length: 10 of 40');
   });
 });
