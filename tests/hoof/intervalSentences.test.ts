@@ -155,7 +155,7 @@ describe('the model in words', () => {
     );
     const simple = { ...handFit, random: handFit.random.slice(0, 1), missing: 1 };
     expect(modelSentence(simple, handData)).toBe(
-      `${beginning}: feet of a horse. ${ending} 1 row left out because a circumstance in the model is not known for them.`,
+      `${beginning}: feet of a horse. ${ending} 1 row left out because a circumstance in the model is not known for it.`,
     );
     expect(modelSentence(handFit, { ...handData, size: false })).toMatch(/^Change of wall_level_mm/);
   });

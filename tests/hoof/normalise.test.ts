@@ -258,7 +258,7 @@ describe('a table of no use', () => {
       /feet\.csv has no column date, only horse_id, limb; expected one named date/,
     );
     expect(() => normalise(columnsOf([{ farrier: 'M. Alder' }]), 'visits')).toThrow(HerdError);
-    expect(() => normalise({}, 'feet')).toThrow(/^feet has no column horse_id, only nothing/);
+    expect(() => normalise({}, 'feet')).toThrow(/^feet has no column horse_id and no other/);
   });
 
   it('says which unit doesn’t fit', () => {
