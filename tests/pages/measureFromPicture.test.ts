@@ -242,9 +242,9 @@ test('a tap places, a drag moves, keys nudge, and every change is taken back and
   const scale = (await room.evaluate(({ clientWidth }) => clientWidth)) / 600;
   expect(moved[0] - right).toBeCloseTo(60 / Math.min(scale, 10), -1);
   await page.getByRole('button', { name: 'Take back: moving One end of the bar' }).click();
-  expect(await where('One end of the bar')).toEqual([right, up]);
+  await expect.poll(() => where('One end of the bar')).toEqual([right, up]);
   await page.getByRole('button', { name: 'Do again: moving One end of the bar' }).click();
-  expect(await where('One end of the bar')).toEqual(moved);
+  await expect.poll(() => where('One end of the bar')).toEqual(moved);
 
   await page.getByLabel('px from the left').fill('123.4');
   await page.getByLabel('px from the left').press('Enter');
