@@ -1,4 +1,5 @@
 import { say } from '../../words/say.ts';
+import { useFieldText } from '../useFieldText.ts';
 import { nextPoint, type Placing, put, skip } from './placing.ts';
 import type { Slot } from './slots.ts';
 import type { Spot } from './work.ts';
@@ -79,28 +80,33 @@ interface HandProps {
 
 /** Where the point in hand lies, as two numbers that can be typed. */
 function InHand({ point, spot, onPlacing }: HandProps) {
-  const field = (at: 0 | 1, label: string) => (
+  const [x, y] = spot;
+  const move = (to: Spot) => onPlacing((now) => put(now, point, to));
+  return (
+    <fieldset class="picture-hand">
+      <legend class="unseen">{say`${point.title}, in px of the picture`}</legend>
+      <Px label={say`px from the left`} value={x} onTyped={(typed) => move([typed, y])} />
+      <Px label={say`from the top`} value={y} onTyped={(typed) => move([x, typed])} />
+    </fieldset>
+  );
+}
+
+function Px({ label, value, onTyped }: { label: string; value: number; onTyped: (value: number) => void }) {
+  const field = useFieldText(String(value));
+  return (
     <label class="picture-px">
       {label}
       <input
+        {...field}
         type="number"
         class="number"
         step="any"
         min="0"
-        value={spot[at]}
         onChange={(event) => {
           const typed = event.currentTarget.valueAsNumber;
-          const to: Spot = at === 0 ? [typed, spot[1]] : [spot[0], typed];
-          if (typed >= 0) onPlacing((now) => put(now, point, to));
+          if (typed >= 0) onTyped(typed);
         }}
       />
     </label>
-  );
-  return (
-    <fieldset class="picture-hand">
-      <legend class="unseen">{say`${point.title}, in px of the picture`}</legend>
-      {field(0, say`px from the left`)}
-      {field(1, say`from the top`)}
-    </fieldset>
   );
 }
