@@ -56,6 +56,9 @@ export function measureLines(occasions: Table, horse: string, options: MeasureLi
   });
 }
 
+/** A month in few letters with its year, in one line: the height on paper is for the lines. */
+const month = new Intl.DateTimeFormat(say`en`, { month: 'short', year: '2-digit', timeZone: 'UTC' });
+
 function small(measure: Measure, readings: readonly Reading[], ranges: Ranges, units: DisplayUnits): ChartDescription {
   const { times, label } = shownIn(measure.unit, units);
   const held = new Set(readings.map(({ foot }) => rangeFor(ranges.get(measure.name) ?? [], foot)));
@@ -84,9 +87,9 @@ function small(measure: Measure, readings: readonly Reading[], ranges: Ranges, u
     x: { type: 'utc', domain: days.map(utc) },
     y: { domain: extent([low, high, ...shown]), nice: true },
   } as const;
-  const marks = (unit: string | null, ticks: Plot.AxisXOptions['ticks'], r: number, strokeWidth: number) => [
+  const marks = (unit: string | null, time: Plot.AxisXOptions, r: number, strokeWidth: number) => [
     axis.gridY({ ticks: 3 }),
-    axis.x(null, { ticks }),
+    axis.x(null, time),
     axis.y(unit, { ticks: 3 }),
     Plot.ruleY(shown, reference),
     ...limbs.flatMap((limb) => {
@@ -124,13 +127,13 @@ function small(measure: Measure, readings: readonly Reading[], ranges: Ranges, u
     options: {
       ...{ width: 300, height: 98, marginLeft: 44, marginRight: 10, marginTop: 18, marginBottom: 20 },
       ...scales,
-      marks: marks(label(''), 3, 2.5, strokes.line),
+      marks: marks(label(''), { ticks: 3 }, 2.5, strokes.line),
     },
     // A fifth of the text's width: the unit stands in the title, and only the first and the last day are named.
     onPaper: {
-      ...{ width: 133, height: 72, marginLeft: 32, marginRight: 18, marginTop: 5, marginBottom: 25 },
+      ...{ width: 133, height: 62, marginLeft: 32, marginRight: 18, marginTop: 5, marginBottom: 15 },
       ...scales,
-      marks: marks(null, days.map(utc), 1.5, strokes.hair),
+      marks: marks(null, { ticks: days.map(utc), tickFormat: (day: Date) => month.format(day) }, 1.5, strokes.hair),
     },
   };
 }
