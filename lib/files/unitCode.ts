@@ -21,7 +21,8 @@ export function unitCode(word: string): string | undefined {
   const said = Object.hasOwn(signs, trimmed) ? signs[trimmed] : trimmed.replace(/\.$/, '');
   if (said === '' || said === '1') return undefined;
   const lower = said.toLowerCase();
-  return (unitRow(said) ?? unitRow(lower) ?? unitRow(`${lower}s`))?.code;
+  // With an s at its end a word is a plural, and one letter or two are another unit: C, then cs.
+  return (unitRow(said) ?? unitRow(lower) ?? (lower.length > 2 ? unitRow(`${lower}s`) : undefined))?.code;
 }
 
 const suffix = /_(mm2?|cm2?|in|deg|kg|lb|percent)(?:_per_(mm2?|cm2?|kg|day|week|month|year))?$/;
