@@ -16,6 +16,7 @@ import {
   rangesToColumns,
   Sheet,
   say,
+  shownNumber,
   symbolOf,
 } from '../lib/index.ts';
 
@@ -79,7 +80,9 @@ function computedBlocks(
   const { name, title, unit, formula, about, sign, source, example } = measure;
   const inputs = measured.map((row) => row.name).filter((input) => new RegExp(`\\b${input}\\b`).test(formula));
   const sheet = measure.table === 'feet' ? herd.occasions : herd.horses;
-  const given = Object.entries(example.given).map(([input, value]) => `${input} ${value}`);
+  const given = Object.entries(example.given).map(
+    ([input, value]) => `${input} ${typeof value === 'number' ? shownNumber(value) : value}`,
+  );
   const ranges = shares
     .filter((share) => share.measure.name === name)
     .map(({ range, of, outside, beyond }) => {

@@ -1,4 +1,5 @@
 import * as Plot from '@observablehq/plot';
+import { citation } from '../hoof/bibliography.ts';
 import { type RangeShare, rangeShares as sharesOf } from '../hoof/rangeShares.ts';
 import { builtInRanges, type Ranges } from '../hoof/ranges.ts';
 import type { Table } from '../sheet/table.ts';
@@ -98,7 +99,7 @@ export function shareChart(counted: readonly CountedShare[]): ChartDescription {
           fill: grounds.card,
           stroke: inks.ink,
           strokeWidth: strokes.line,
-          title: (d) => say`${d.outside} of ${d.of} in a published herd (${d.source})`,
+          title: (d) => say`${d.outside} of ${d.of} in a published herd (${citation(d.source)})`,
         }),
         Plot.text(shares, {
           x: 0,

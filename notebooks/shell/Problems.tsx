@@ -52,7 +52,6 @@ const titles: Readonly<Record<string, string>> = {
   row: say`row`,
   column: say`column`,
   value: say`value`,
-  code: say`code`,
   expected: say`expected`,
   remedy: say`remedy`,
 };
@@ -75,6 +74,8 @@ export function ProblemSheet({ problems }: { problems: readonly Problem[] }) {
             title: say`Cells that could not be used`,
             caption: say`They are kept as entered and left out of every computation. Rows are numbered as a spreadsheet numbers them.`,
             sheet,
+            // The code is for programs: what it means stands beside it in words.
+            columns: sheet.names.filter((name) => name !== 'code'),
           },
         ]}
       />
