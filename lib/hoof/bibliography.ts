@@ -1,3 +1,5 @@
+import { say } from '../words/say.ts';
+
 /** How a reference is known to us. `read`: the figure stood on the page named. */
 export type Provenance = 'read' | 'read second-hand' | 'from memory';
 
@@ -227,14 +229,20 @@ export const bibliography: Readonly<Record<string, Reference>> = {
 /** Firmness words that stand where a key would, for what has no source. */
 export const withoutSource = ['common practice, no source', 'from memory'] as const;
 
+const inWords: Readonly<Record<(typeof withoutSource)[number] | 'read second-hand', string>> = {
+  'common practice, no source': say`common practice, no source`,
+  'from memory': say`from memory`,
+  'read second-hand': say`read second-hand`,
+};
+
 /**
  * A source in words for a reader.
- * @param source  a key of the bibliography, or the firmness words, which come back as they are
- * @returns the reference's text, with ` (from memory)` or ` (second-hand)` where that is how it is known; an unknown
- *   key, as a user's own range file may hold, comes back as it stands
+ * @param source  a key of the bibliography, or the firmness words
+ * @returns the reference's text, with ` (from memory)` or ` (read second-hand)` where that is how it is known, the firmness
+ *   words in the reader's language; an unknown key, as a user's own range file may hold, comes back as it stands
  */
 export function citation(source: string): string {
   const reference = Object.hasOwn(bibliography, source) ? bibliography[source] : undefined;
-  if (!reference) return source;
-  return reference.provenance === 'read' ? reference.text : `${reference.text} (${reference.provenance})`;
+  if (!reference) return Object.hasOwn(inWords, source) ? inWords[source as keyof typeof inWords] : source;
+  return reference.provenance === 'read' ? reference.text : `${reference.text} (${inWords[reference.provenance]})`;
 }

@@ -37,9 +37,9 @@ export function rangeSentence(range: Range, unit: string, units: DisplayUnits): 
 /** Where a range comes from and how firm that is: `Turner, … ` or `common practice, no source`. */
 export function rangeSource({ source, firmness }: Range): string {
   const words = citation(source);
-  return firmness === 'published' || words === firmness || words.includes('from memory')
+  return firmness === 'published' || source === firmness || words.includes(citation('from memory'))
     ? words
-    : `${words} (${firmness})`;
+    : `${words} (${citation(firmness)})`;
 }
 
 /** What a verdict says, as a sentence without a full stop. */

@@ -15,6 +15,7 @@ import {
 } from 'playwright-core';
 import { afterAll, beforeAll } from 'vitest';
 import { buildSite } from '../../scripts/buildSite.ts';
+import type { Pages } from '../../scripts/siteConfig.ts';
 import { type Served, serve } from './serve.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -93,14 +94,19 @@ function builtNotebook(): string {
   return ownSite;
 }
 
-/** Pages made for tests alone, built into a folder of their own and served in the same way. */
+/** Pages made for tests alone, served in the same way. */
 export function fixturePages(): Notebook {
   const folder = join(root, 'tests/fixtures/pages');
+  return notebookOf({ list: join(folder, 'index.ts'), folder });
+}
+
+/** A notebook of other pages or other words, built into a folder of its own. */
+export function notebookOf(pages: Pages): Notebook {
   let outDir = '';
   afterAll(() => rm(outDir, { recursive: true, force: true }));
   return siteIn(async () => {
     outDir = await mkdtemp(join(tmpdir(), 'evenhoof-pages-'));
-    await buildSite(outDir, { list: join(folder, 'index.ts'), folder });
+    await buildSite(outDir, pages);
     return outDir;
   });
 }
