@@ -215,8 +215,8 @@ test('a tap places, a drag moves, keys nudge, and every change is taken back and
   await page.locator('.picture-next').getByText('Other end of the bar').waitFor();
   const [x, y] = await where('One end of the bar');
   expect([x, y]).toEqual([expect.closeTo(100, -0.5), expect.closeTo(300, -0.5)]);
-  expect(await next()).toContain('Other end of the bar');
-  expect(await said()).toContain('placing One end of the bar. Next: Other end of the bar');
+  await expect.poll(() => next()).toContain('Other end of the bar');
+  await expect.poll(() => said()).toContain('placing One end of the bar. Next: Other end of the bar');
 
   await room.focus();
   await page.keyboard.press('ArrowRight');
@@ -251,12 +251,12 @@ test('a tap places, a drag moves, keys nudge, and every change is taken back and
   await expect.poll(async () => (await where('One end of the bar'))[0]).toBe(123);
   await page.getByRole('button', { name: 'Leave this one out' }).click();
   expect(await point('Other end of the bar').textContent()).toContain('left out');
-  expect(await next()).toContain('The ground, 1');
+  await expect.poll(() => next()).toContain('The ground, 1');
   await page.getByRole('button', { name: 'Place it after all: Other end of the bar' }).click();
-  expect(await next()).toContain('Other end of the bar');
+  await expect.poll(() => next()).toContain('Other end of the bar');
   await point('One end of the bar').click();
   await page.keyboard.press('Delete');
-  expect(await next()).toContain('One end of the bar');
+  await expect.poll(() => next()).toContain('One end of the bar');
 });
 
 test('all is done by keys alone: Enter places, arrows move, and what was done is said', SLOW, async () => {
@@ -265,19 +265,19 @@ test('all is done by keys alone: Enter places, arrows move, and what was done is
   await page.locator('.picture-next').getByText('One end of the bar').waitFor();
   await room.focus();
   await page.keyboard.press('Enter');
-  expect(await where('One end of the bar')).toEqual([300, 200]);
+  await expect.poll(() => where('One end of the bar')).toEqual([300, 200]);
   await page.keyboard.press('ArrowLeft');
-  expect(await where('One end of the bar')).toEqual([299, 200]);
+  await expect.poll(() => where('One end of the bar')).toEqual([299, 200]);
   await page.keyboard.press('+');
   await page.keyboard.press(' ');
-  expect(await next()).toContain('The ground, 1');
-  expect(await said()).toContain('placing Other end of the bar');
+  await expect.poll(() => next()).toContain('The ground, 1');
+  await expect.poll(() => said()).toContain('placing Other end of the bar');
   await page.keyboard.press('0');
   const list = page.getByRole('list', { name: 'Points' });
   await list.getByRole('button', { name: /^One end of the bar/ }).focus();
   await page.keyboard.press('Enter');
   await page.keyboard.press('ArrowDown');
-  expect(await where('One end of the bar')).toEqual([299, 201]);
+  await expect.poll(() => where('One end of the bar')).toEqual([299, 201]);
   expect(await violations(page)).toEqual([]);
 });
 
@@ -486,7 +486,7 @@ test(
     for (const x of [1900, 1800, 1600]) await send('touchMove', await at(x, 600));
     await send('touchEnd');
     await expect.poll(async () => (await dots())[0]).toBeLessThan(left - 15);
-    expect(await next()).toContain('The ground, 1');
+    await expect.poll(() => next()).toContain('The ground, 1');
   },
 );
 
@@ -559,5 +559,5 @@ test('where the browser keeps nothing it says so, and measuring works all the sa
   await page.locator('.picture-next').getByText('One end of the bar').waitFor();
   await page.getByText('The browser keeps nothing').waitFor();
   await click(2000, 1500);
-  expect(await where('One end of the bar')).toEqual([300, 200].map((value) => expect.closeTo(value, -0.5)));
+  await expect.poll(() => where('One end of the bar')).toEqual([300, 200].map((value) => expect.closeTo(value, -0.5)));
 });
