@@ -75,6 +75,7 @@ export {
 export { horseTable, intervalTable, termTable, termWordsTable } from './hoof/intervalTables.ts';
 export { intervalTask } from './hoof/intervalTask.ts';
 export {
+  answerWords,
   betweenSentence,
   checkSentences,
   effectSentence,

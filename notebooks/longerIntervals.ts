@@ -1,4 +1,5 @@
 import {
+  answerWords,
   type Block,
   betweenSentence,
   type Columns,
@@ -194,7 +195,7 @@ function answerBlocks(data: IntervalData, { answer, several }: IntervalWorkDone,
     { kind: 'heading', level: 2, text: say`The picture`, id: 'picture' },
     { kind: 'chart', ...intervalEffectChart(data, answer, { units }) },
     { kind: 'heading', level: 2, text: say`The answer`, id: 'answer' },
-    answerFinding(data, answer, units),
+    { kind: 'finding', id: 'answer', ...answerWords(answer, data, units) },
     { kind: 'prose', text: betweenSentence(answer, data, units) },
     { kind: 'heading', level: 2, text: say`Is that more than the error of measuring?`, id: 'error' },
     { kind: 'prose', text: errorSentence(answer, data, units) },
@@ -242,21 +243,6 @@ function answerBlocks(data: IntervalData, { answer, several }: IntervalWorkDone,
     { kind: 'heading', level: 2, text: say`To take away`, id: 'take-away' },
     ...tablesToTake(data, answer),
   ];
-}
-
-function answerFinding(data: IntervalData, answer: IntervalFit, units: DisplayUnits): Block {
-  const { lower, upper } = answer.within;
-  return {
-    kind: 'finding',
-    id: 'answer',
-    subject: lower > 0 || upper < 0 ? say`In these records it goes along` : say`These records can’t tell`,
-    sentence: `${effectSentence(answer, data, units)}.`,
-    state: lower > 0 || upper < 0 ? 'raise' : 'unsure',
-    against: [
-      say`Each horse is compared with itself: the length of an interval against that horse’s own usual one.`,
-      say`A 95% interval made this way holds the true effect in about 95 of 100 herds, if the model is right.`,
-    ],
-  };
 }
 
 function severalBlocks(several: readonly OtherEffect[], units: DisplayUnits): Block[] {

@@ -93,6 +93,21 @@ export function singularSentence({ singular, random, residualSd }: IntervalEffec
   return say`The fit finds no variation of its own between ${listed(flat)} once everything else is counted (an estimate of zero). That is an answer and not a failure; it often means that there are few of them, or that they are alike.`;
 }
 
+/** The answer as a finding: whether the effect can be told from none, in words, and what it is held against. */
+export function answerWords(answer: IntervalEffects, asked: Asked, units: DisplayUnits) {
+  const { lower, upper } = answer.within;
+  const told = lower > 0 || upper < 0;
+  return {
+    subject: told ? say`In these records it goes along` : say`These records can’t tell`,
+    sentence: `${effectSentence(answer, asked, units)}.`,
+    state: told ? 'raise' : 'unsure',
+    against: [
+      say`Each horse is compared with itself: the length of an interval against that horse’s own usual one.`,
+      say`A 95% interval made this way holds the true effect in about 95 of 100 herds, if the model is right.`,
+    ],
+  } as const;
+}
+
 /** What a term of the model means, in words. */
 export function termWords(term: string): string {
   if (term === '(Intercept)') return say`where all below is at its base`;

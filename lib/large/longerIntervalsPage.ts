@@ -1,13 +1,7 @@
 import type { TooLittle } from '../hoof/intervalModel.ts';
 import type { IntervalSumsFit } from '../hoof/intervalSums.ts';
 import { termWordsTable } from '../hoof/intervalTables.ts';
-import {
-  betweenSentence,
-  effectSentence,
-  errorSentence,
-  modelSentence,
-  singularSentence,
-} from '../hoof/intervalWords.ts';
+import { answerWords, betweenSentence, errorSentence, modelSentence, singularSentence } from '../hoof/intervalWords.ts';
 import type { Block } from '../page/blocks.ts';
 import type { Page } from '../page/page.ts';
 import type { DisplayUnits } from '../sheet/display.ts';
@@ -34,9 +28,7 @@ export const largeIntervalsPage: Page<IntervalSumsFit | TooLittle> = {
 };
 
 function answerBlocks(answer: IntervalSumsFit, units: DisplayUnits): Block[] {
-  const { lower, upper } = answer.within;
   const { unmeasured, otherMoments, therapeutic } = answer.leftOut;
-  const told = lower > 0 || upper < 0;
   const singular = singularSentence(answer);
   return [
     {
@@ -50,17 +42,7 @@ function answerBlocks(answer: IntervalSumsFit, units: DisplayUnits): Block[] {
         { label: say`set so on purpose`, value: String(therapeutic) },
       ],
     },
-    {
-      kind: 'finding',
-      id: 'answer',
-      subject: told ? say`In these records it goes along` : say`These records can’t tell`,
-      sentence: `${effectSentence(answer, answer, units)}.`,
-      state: told ? 'raise' : 'unsure',
-      against: [
-        say`Each horse is compared with itself: the length of an interval against that horse’s own usual one.`,
-        say`A 95% interval made this way holds the true effect in about 95 of 100 herds, if the model is right.`,
-      ],
-    },
+    { kind: 'finding', id: 'answer', ...answerWords(answer, answer, units) },
     { kind: 'prose', text: betweenSentence(answer, answer, units) },
     { kind: 'heading', level: 2, text: say`Is that more than the error of measuring?`, id: 'error' },
     { kind: 'prose', text: errorSentence(answer, answer, units) },
