@@ -1,4 +1,5 @@
 import type { Place } from './syntax.ts';
+import { wordPattern } from './words.ts';
 
 /** A piece of a formula's text, as it is written. */
 export interface Token extends Place {
@@ -8,10 +9,9 @@ export interface Token extends Place {
 
 const number = String.raw`(?:(?:0|[1-9]\d*)(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?(?![\p{ID_Continue}$.])`;
 const text = String.raw`"(?:[^"\\\n\r]|\\.)*"|'(?:[^'\\\n\r]|\\.)*'`;
-const word = String.raw`[\p{ID_Start}_$][\p{ID_Continue}$]*`;
 const sign = String.raw`[=!]==?|[<>]=|\*\*|&&|\|\||\?\?|\+\+|--|=>|<<|>>|<>|\/[/*]|\d[\p{ID_Continue}$.]*|.`;
 const piece = new RegExp(
-  `\\s*(?:(?<number>${number})|(?<text>${text})|(?<word>${word})|(?<sign>${sign})|(?<end>$))`,
+  `\\s*(?:(?<number>${number})|(?<text>${text})|(?<word>${wordPattern})|(?<sign>${sign})|(?<end>$))`,
   'gsuy',
 );
 

@@ -6,6 +6,7 @@ const quotes = say`text stands in '…' or "…", closed by the quote that opens
 const list = say`a formula gives one value a row, not a list`;
 const named = say`only the functions of the list can be called, by their bare names, as in sqrt(x)`;
 const twoSigns = say`write x + 1, or put a blank between two signs`;
+const yesNo = say`a yes/no column stands for itself, as in shod or !shod`;
 const comments = say`a formula has no comments, and a division takes one /`;
 const write = (instead: string) => say`write ${instead}`;
 
@@ -31,8 +32,8 @@ const habits: Readonly<Record<string, string>> = {
   '„': quotes,
   '‘': quotes,
   '’': quotes,
-  true: say`a yes/no column stands for itself, as in shod or !shod`,
-  false: say`a yes/no column stands for itself, as in shod or !shod`,
+  true: yesNo,
+  false: yesNo,
   null: write('missing()'),
   '??': write('coalesce(x, y)'),
   '&': write('&&'),

@@ -5,7 +5,10 @@ const kept = new Set(
   ),
 );
 
-const word = /^[\p{ID_Start}_$][\p{ID_Continue}$]*$/u;
+/** What one word is, as the source of a regular expression with the flag `u`. */
+export const wordPattern = String.raw`[\p{ID_Start}_$][\p{ID_Continue}$]*`;
+
+const word = new RegExp(`^${wordPattern}$`, 'u');
 
 export function isKept(name: string): boolean {
   return kept.has(name);
