@@ -36,14 +36,14 @@ export async function largeIntervals(
     const read = await StoredColumns.of(engine, 'intervals', { ...source, columns });
     const sums = new IntervalSums(question);
     const unit = [...measured, ...measures].find(({ name }) => name === outcome)?.unit ?? '1';
-    const add = (blocks: readonly Float64Array[][]) => {
+    const add = (blocks: readonly (readonly Float64Array[])[]) => {
       const columns = read.columns(together(blocks));
       for (const name of ends) columns[name] = { ...columns[name], unit };
       sums.add(columns);
     };
-    let waiting: Float64Array[][] = [];
+    let waiting: (readonly Float64Array[])[] = [];
     for await (const block of engine.doubles(read.statement)) {
-      waiting.push([...block]);
+      waiting.push(block);
       if (waiting.length * block[0].length < rowsAtOnce) continue;
       add(waiting);
       waiting = [];

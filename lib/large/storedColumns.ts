@@ -54,8 +54,8 @@ export class StoredColumns {
   }
 
   async all(): Promise<Columns> {
-    const blocks: Float64Array[][] = [this.kinds.map(() => new Float64Array(0))];
-    for await (const block of this.#engine.doubles(this.statement)) blocks.push([...block]);
+    const blocks: (readonly Float64Array[])[] = [this.kinds.map(() => new Float64Array(0))];
+    for await (const block of this.#engine.doubles(this.statement)) blocks.push(block);
     return this.columns(together(blocks));
   }
 

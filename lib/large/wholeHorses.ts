@@ -55,10 +55,10 @@ export async function* wholeHorses(
 
   const seen = new Uint8Array(known.length);
   const sorted = (await lieTogether(engine, feet)) ? '' : ` ORDER BY ${identifier('horse_id')}`;
-  let waiting: Float64Array[][] = [];
+  let waiting: (readonly Float64Array[])[] = [];
   let rows = 0;
   for await (const block of engine.doubles(readFeet.statement + sorted)) {
-    waiting.push([...block]);
+    waiting.push(block);
     rows += block[0].length;
     if (rows < atOnce) continue;
     const joined = together(waiting);
