@@ -1,3 +1,4 @@
+import { counted } from '../words/counted.ts';
 import { say } from '../words/say.ts';
 import type { Problem } from './problem.ts';
 
@@ -19,9 +20,10 @@ export function titleSentences(problems: readonly Problem[]): string[] {
     const texts = titles.filter((title) => title.file === file).map(({ value }) => say`“${brief(value)}”`);
     const said = texts.join(', ');
     const count = texts.length;
-    return count === 1
-      ? say`1 row above the headings of ${file} was left out: ${said}.`
-      : say`${count} rows above the headings of ${file} were left out: ${said}.`;
+    return counted(count, {
+      one: say`${count} row above the headings of ${file} was left out: ${said}.`,
+      other: say`${count} rows above the headings of ${file} were left out: ${said}.`,
+    });
   });
 }
 

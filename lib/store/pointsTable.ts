@@ -6,6 +6,7 @@ import { writeTable } from '../files/writeTable.ts';
 import { cellAt } from '../sheet/cell.ts';
 import { type Columns, TextColumn, toColumn } from '../sheet/column.ts';
 import { daysFromIso, isoFromDays } from '../sheet/days.ts';
+import { counted } from '../words/counted.ts';
 import { say } from '../words/say.ts';
 
 /** The points of one picture, with what they need to be read again. */
@@ -116,8 +117,12 @@ export function pointsFromCsv(source: string | Uint8Array, file = say`the file`)
   const missing = pointsSchema.required.filter((name) => !Object.hasOwn(columns, name));
   if (missing.length > 0) {
     const said = problems[0] ? `. ${problemSentence(problems[0])}` : '';
+    const [required, lacking] = [pointsSchema.required, missing].map((names) => names.join(', '));
     throw new Error(
-      say`${file} is no table of points: the columns ${pointsSchema.required.join(', ')} were expected, and ${missing.join(', ')} ${missing.length > 1 ? say`are` : say`is`} not there${said}`,
+      counted(missing.length, {
+        one: say`${file} is no table of points: the columns ${required} were expected, and ${lacking} is not there${said}`,
+        other: say`${file} is no table of points: the columns ${required} were expected, and ${lacking} are not there${said}`,
+      }),
     );
   }
   const at = (name: string, row: number) => {

@@ -1,4 +1,4 @@
-import { say } from '../../lib/index.ts';
+import { counted, say } from '../../lib/index.ts';
 import { inUse, keeping, tableNames, useDemo, withoutFeet } from './herdInUse.ts';
 
 /** Says at every moment whether these are the reader's horses or invented ones. */
@@ -34,13 +34,19 @@ export function Whose() {
   }
   const waited = withoutFeet.value?.tables() ?? {};
   const waiting = tableNames.flatMap((name) => waited[name]?.file ?? []);
+  const files = waiting.join(say` and `);
   return (
     <div class="whose demo">
       <p>
         <strong>{say`Invented demo herd.`}</strong> {say`None of these horses exists.`}
       </p>
       {waiting.length > 0 && (
-        <p role="status">{say`${waiting.join(say` and `)} ${waiting.length > 1 ? say`are` : say`is`} read and kept. Your own pages appear once you open your table of feet too.`}</p>
+        <p role="status">
+          {counted(waiting.length, {
+            one: say`${files} is read and kept. Your own pages appear once you open your table of feet too.`,
+            other: say`${files} are read and kept. Your own pages appear once you open your table of feet too.`,
+          })}
+        </p>
       )}
     </div>
   );
