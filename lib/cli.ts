@@ -4,7 +4,6 @@ import { parseArgs } from 'node:util';
 import { pages } from '../notebooks/index.ts';
 import {
   columnarTidyFiles,
-  csvOf,
   findingWords,
   type Herd,
   herd,
@@ -33,6 +32,7 @@ import {
   largeIntervalsPage,
   largeLevelPage,
   largeRangesPage,
+  readTableFile,
   shareColumns,
   spreadColumns,
 } from './large.ts';
@@ -214,7 +214,7 @@ type Options = ReturnType<typeof parseCall>['values'];
 async function readTables(feet: string, { horses, visits, dates }: Options) {
   const order = dates === undefined ? undefined : oneOf(dates, ['dmy', 'mdy'], '--dates');
   const read = async (path: string, schema: 'feet' | 'horses' | 'visits') => {
-    const table = readTable(await csvOf(bytesOf(path), basename(path)), { file: basename(path), schema, dates: order });
+    const table = await readTableFile(path, { schema, dates: order }).catch((error) => notRead(path, error));
     if (Object.keys(table.columns).length === 0) throw new Unusable(problemSentence(table.problems[0]));
     if (table.dates === 'undecided') {
       throw new Unusable(
@@ -291,8 +291,13 @@ function bytesOf(path: string): Uint8Array {
   try {
     return readFileSync(path);
   } catch (error) {
-    throw new Unusable(`${path} can't be read (${reason(error, 'Choose another file')})`);
+    return notRead(path, error);
   }
+}
+
+function notRead(path: string, error: unknown): never {
+  if ((error as NodeJS.ErrnoException).code === undefined) throw error;
+  throw new Unusable(`${path} can't be read (${reason(error, 'Choose another file')})`);
 }
 
 /** Why a file or folder can't be used, in words where the system's code is a usual one, and what to do. */

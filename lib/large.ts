@@ -1,4 +1,5 @@
 // Tables larger than memory, on DuckDB in the same process: Node only. The package's third entry.
+export { readTableFile } from './files/twoThreads/readTableFile.ts';
 export { computeLarge, type LargeRun } from './large/computeLarge.ts';
 export { computeLargeFeet, type LargeOptions } from './large/computeLargeFeet.ts';
 export { computeLargeHorses, type LargeHorsesOptions } from './large/computeLargeHorses.ts';

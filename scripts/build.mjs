@@ -21,7 +21,11 @@ async function library() {
       target: 'node20',
       minify: false,
       lib: {
-        entry: { index: 'lib/index.ts', report: 'lib/report.ts', large: 'lib/large.ts', cli: 'lib/cli.ts' },
+        entry: {
+          ...{ index: 'lib/index.ts', report: 'lib/report.ts', large: 'lib/large.ts', cli: 'lib/cli.ts' },
+          // A thread of its own begins with it.
+          readingHelper: 'lib/files/twoThreads/readingHelper.ts',
+        },
         formats: ['es'],
       },
       rolldownOptions: {

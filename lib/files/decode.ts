@@ -56,7 +56,8 @@ function zeroBytes(bytes: Uint8Array): Encoding | undefined {
   return undefined;
 }
 
-function isUtf8(bytes: Uint8Array): boolean {
+/** Whether bytes are UTF-8 from their first to their last. */
+export function isUtf8(bytes: Uint8Array): boolean {
   return isAscii(bytes) || decodes(bytes);
 }
 

@@ -1,3 +1,9 @@
+/** Text `code` as UTF-8 in `pool` from `ends[code]` to `ends[code + 1]`. */
+export interface PackedTexts {
+  readonly pool: Uint8Array;
+  readonly ends: Int32Array;
+}
+
 /**
  * Texts by code, found by their UTF-8 bytes: a cell that was seen before costs no string.
  * An open-addressed hash table; each distinct text's bytes are kept once, one after the other.
@@ -79,6 +85,17 @@ export class Dictionary {
       slots[slot] = code;
     }
     this.#slots = slots;
+  }
+
+  /** All texts, to hand them to another thread. */
+  packed(): PackedTexts {
+    const ends = this.#ends.slice(0, this.#size + 1);
+    return { pool: this.#pool.slice(0, ends[this.#size]), ends };
+  }
+
+  /** For each text of another dictionary its code in this one. */
+  codesOf({ pool, ends }: PackedTexts): Int32Array {
+    return Int32Array.from({ length: ends.length - 1 }, (_, code) => this.code(pool, ends[code], ends[code + 1]));
   }
 
   /** All texts, in the order of their codes. */

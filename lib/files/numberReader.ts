@@ -40,6 +40,8 @@ export class NumberReader {
     this.#values = this.#store.values;
   }
 
+  forget(): void {}
+
   /** A cell that its row does not have. */
   lack(row: number): void {
     this.#values[row] = Number.NaN;

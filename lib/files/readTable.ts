@@ -7,7 +7,6 @@ import { CellStore } from './cellStore.ts';
 import type { ColumnPlan } from './columnPlan.ts';
 import type { DateOrder } from './dateOrder.ts';
 import { decode, type Encoding } from './decode.ts';
-import { type RowsRead, readRows } from './delimited.ts';
 import { schemaOfHeadings } from './headings.ts';
 import { inferKind } from './inferKind.ts';
 import { isText } from './isText.ts';
@@ -19,6 +18,8 @@ import type { Problem } from './problem.ts';
 import { ProblemLog } from './problemLog.ts';
 import { needsQuotes } from './quoting.ts';
 import { headingFactor, readColumn } from './readColumn.ts';
+import { readRows } from './readRows.ts';
+import type { RowsRead } from './rowReader.ts';
 import { schemas, type TableSchema } from './schemas.ts';
 
 export interface ReadOptions {
@@ -61,6 +62,11 @@ const titleRows = 8;
  * @example readTable('horse,date,limb,toe angle\nBella,2026-03-09,near fore,52°').columns.toe_angle_deg.values[0] // 52
  */
 export function readTable(source: string | Uint8Array, options: ReadOptions = {}): TableRead {
+  return readTableBy(readRows, source, options);
+}
+
+/** As `readTable`, the rows by whoever is given. */
+export function readTableBy(by: typeof readRows, source: string | Uint8Array, options: ReadOptions): TableRead {
   const found = decode(source);
   const packed = found.encoding === 'windows-1252' && !isText(found.bytes);
   const { bytes, start, encoding } = packed ? decode('') : found;
@@ -76,7 +82,7 @@ export function readTable(source: string | Uint8Array, options: ReadOptions = {}
     keepEmptyRows: schema === undefined || schema.keys.length === 0,
     named: namedColumns(texts),
   };
-  const read: Read = (stores, limit) => readRows(bytes, heading.next, rowLayout, stores, limit);
+  const read: Read = (stores, limit) => by(bytes, heading.next, rowLayout, stores, limit);
 
   let rows: RowsRead | undefined;
   const log = new ProblemLog(

@@ -35,6 +35,12 @@ export class TextReader {
     this.#codes = this.#store.codes;
   }
 
+  /** What was seen lies no longer where it did. */
+  forget(): void {
+    this.#starts.fill(0);
+    this.#ends.fill(0);
+  }
+
   /** A cell that its row does not have. */
   lack(row: number): void {
     this.#codes[row] = -1;

@@ -34,4 +34,18 @@ describe('Dictionary', () => {
       }),
     );
   });
+
+  it('takes up the texts of another, and says which codes they have here', () => {
+    const [ours, theirs] = [
+      ['LF', 'é'],
+      ['RF', 'LF', 'é', 'LH'],
+    ].map((texts) => {
+      const dictionary = new Dictionary();
+      for (const text of texts)
+        dictionary.code(new TextEncoder().encode(text), 0, new TextEncoder().encode(text).length);
+      return dictionary;
+    });
+    expect([...ours.codesOf(theirs.packed())]).toEqual([2, 0, 1, 3]);
+    expect(ours.texts()).toEqual(['LF', 'é', 'RF', 'LH']);
+  });
 });

@@ -41,6 +41,27 @@ console.log(feet instanceof Sheet, feet.column('twice').values[0], feet.column('
   expect(run('node', 'use.js')).toEqual({ status: 0, output: 'true 104 deg true' });
 });
 
+test('two threads read a large file, and give what one gives', () => {
+  writeFileSync(
+    join(elsewhere, 'read.js'),
+    `import { readFileSync, writeFileSync } from 'node:fs';
+import { setTimeout } from 'node:timers/promises';
+import { readTable } from 'evenhoof';
+import { readTableFile } from 'evenhoof/large';
+const lines = Array.from({ length: 350_000 }, (_, row) => 'H' + (row >> 2) + ',2026-03-09,' + ['LF', 'RF', 'LH', 'RH'][row & 3] + ',' + (45 + (row % 100) / 10));
+writeFileSync('feet.csv', 'horse,date,limb,toe angle\\n' + lines.join('\\n'));
+await readTableFile('feet.csv');
+// By now the second thread has come.
+await setTimeout(1000);
+const { columns: two } = await readTableFile('feet.csv');
+const { columns: one } = readTable(readFileSync('feet.csv'));
+const shared = two.toe_angle_deg.values.buffer instanceof SharedArrayBuffer;
+const same = Object.keys(one).every((name) => one[name].values.every((value, row) => value === two[name].values[row]));
+console.log(shared, same, one.toe_angle_deg.values.length);`,
+  );
+  expect(run('node', 'read.js')).toEqual({ status: 0, output: 'true true 350000' });
+});
+
 test.each(['bundler', 'nodenext'])(
   'its types hold for a stranger who resolves modules as %s does',
   (moduleResolution) => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CellStore } from '../../lib/files/cellStore.ts';
-import { readRows } from '../../lib/files/delimited.ts';
+import { readRows } from '../../lib/files/readRows.ts';
 
 function rowsOf(text: string, stores: readonly CellStore[], delimiter = ',', decimal = '.') {
   const layout = { delimiter: delimiter.charCodeAt(0), decimal: decimal.charCodeAt(0), keepEmptyRows: false, named: 1 };

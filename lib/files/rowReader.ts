@@ -1,5 +1,5 @@
 import { CellSource } from './cellSource.ts';
-import { CellStore } from './cellStore.ts';
+import { CellStore, type PartStored } from './cellStore.ts';
 import { NumberReader } from './numberReader.ts';
 import { TextReader } from './textReader.ts';
 
@@ -32,38 +32,16 @@ export interface RowsRead {
   readonly broken: readonly { readonly row: number; readonly column: number; readonly text: string }[];
 }
 
+/** Rows that another reader has read. */
+export interface PartRead extends RowsRead {
+  readonly stores: readonly PartStored[];
+}
+
 /**
  * Reads rows of cells from bytes into one store a column: a state machine over bytes, which makes no string for a number
  * or for a text seen before. `CR`, `LF` and `CRLF` all end a row, mixed as they may be.
- * @param bytes  UTF-8 that ends with a line end, as `decode` gives it
- * @param start  where the first row after the headings begins
- * @param stores  one a column, filled here
- * @param limit  how many rows at most
  */
-export function readRows(
-  bytes: Uint8Array,
-  start: number,
-  layout: Layout,
-  stores: readonly CellStore[],
-  limit = Number.POSITIVE_INFINITY,
-): RowsRead {
-  const reader = new RowReader(bytes, start, layout, stores);
-  let capacity = 0;
-  while (reader.place < bytes.length && reader.rows < limit) {
-    const wanted = Math.min(reader.rows + blockRows, limit);
-    if (wanted > capacity) {
-      const share = reader.rows === 0 ? 0 : (bytes.length - start) / (reader.place - start);
-      capacity = Math.max(wanted, Math.ceil(reader.rows * share * 1.02));
-      reader.resize(capacity);
-    }
-    reader.readBlock(wanted);
-  }
-  reader.resize(reader.rows);
-  const { rows, emptyLines, short, beyond, broken } = reader;
-  return { rows, emptyLines, short, beyond, broken };
-}
-
-class RowReader {
+export class RowReader {
   /** The engine drops what it compiled for a class that has no instance left; with one that stays, only the first file is slow. */
   static readonly kept = new RowReader(
     new Uint8Array(0),
@@ -73,36 +51,93 @@ class RowReader {
   );
 
   rows = 0;
+  /** Where the next row begins. */
   place: number;
+  /** For how many rows the stores have room. */
+  capacity = 0;
   readonly emptyLines: number[] = [];
   readonly short = { count: 0, first: -1 };
   readonly beyond: { row: number; text: string }[] = [];
-  readonly broken: RowsRead['broken'];
+  readonly broken: { row: number; column: number; text: string }[];
+  readonly #start: number;
   readonly #layout: Layout;
   readonly #source: CellSource;
   readonly #readers: readonly (NumberReader | TextReader | PassingReader)[];
 
-  constructor(bytes: Uint8Array, start: number, layout: Layout, stores: readonly CellStore[]) {
+  /**
+   * @param bytes  UTF-8 that ends with a line end, as `decode` gives it
+   * @param start  where the first row begins
+   * @param stores  one a column, filled here
+   */
+  constructor(
+    readonly bytes: Uint8Array,
+    start: number,
+    layout: Layout,
+    readonly stores: readonly CellStore[],
+  ) {
     const source = new CellSource(bytes, layout.delimiter, layout.decimal);
     this.place = start;
     this.broken = source.broken;
+    this.#start = start;
     this.#layout = layout;
     this.#source = source;
     this.#readers = stores.map((store, column) => readerFor(source, store, column));
   }
 
-  resize(rows: number): void {
-    for (const reader of this.#readers) reader.resize(rows);
+  /** Begins anew at the first byte, as `bytes` hold other text now. */
+  rewind(): void {
+    this.place = 0;
+    for (const reader of this.#readers) reader.forget();
   }
 
-  /** Reads until there are `wanted` rows or the file ends. */
-  readBlock(wanted: number): void {
-    const { bytes } = this.#source;
+  /** Makes room for that many rows, or cuts down to them. */
+  resize(rows: number): void {
+    for (const reader of this.#readers) reader.resize(rows);
+    this.capacity = rows;
+  }
+
+  /** Reads the rows that begin before `end`, until there are `limit` of them in all. */
+  readTo(end: number, limit = Number.POSITIVE_INFINITY): void {
+    const start = this.#start;
+    while (this.place < end && this.rows < limit) {
+      const wanted = Math.min(this.rows + blockRows, limit);
+      if (wanted > this.capacity) {
+        const share = this.rows === 0 ? 0 : (this.bytes.length - start) / (this.place - start);
+        this.resize(Math.max(wanted, Math.ceil(this.rows * share * 1.02)));
+      }
+      this.#readBlock(end, wanted);
+    }
+  }
+
+  /** Takes up the next rows, which another reader has read; their cells lie in the stores from `from` on. */
+  append(part: PartRead, from: number): void {
+    const { rows } = this;
+    const below = <Cell extends { readonly row: number }>(cell: Cell) => ({ ...cell, row: rows + cell.row });
+    this.stores.forEach((store, column) => {
+      store.append(part.stores[column], from, part.rows, rows);
+    });
+    for (const row of part.emptyLines) this.emptyLines.push(rows + row);
+    for (const cell of part.beyond) this.beyond.push(below(cell));
+    for (const cell of part.broken) this.broken.push(below(cell));
+    if (this.short.count === 0 && part.short.count > 0) this.short.first = rows + part.short.first;
+    this.short.count += part.short.count;
+    this.rows += part.rows;
+  }
+
+  /** What has been read; the stores are cut down to it. */
+  finish(): RowsRead {
+    this.resize(this.rows);
+    const { rows, emptyLines, short, beyond, broken } = this;
+    return { rows, emptyLines, short, beyond, broken };
+  }
+
+  #readBlock(end: number, wanted: number): void {
+    const { bytes } = this;
     const { delimiter } = this.#layout;
     const readers = this.#readers;
     const columns = readers.length;
     let p = this.place;
-    while (p < bytes.length && this.rows < wanted) {
+    while (p < end && this.rows < wanted) {
       const start = p;
       const row = this.rows;
       let cells = 0;
@@ -138,7 +173,8 @@ class RowReader {
 
   /** Whether all cells of a row are empty; a quoted nothing counts where it stands alone in a table of one column. */
   #isEmpty(start: number): boolean {
-    const { bytes, scanner } = this.#source;
+    const { bytes } = this;
+    const { scanner } = this.#source;
     const { delimiter } = this.#layout;
     const first = bytes[start];
     if (first >= ZERO && first <= TILDE && first !== delimiter) return false;
@@ -171,6 +207,8 @@ class PassingReader {
   }
 
   resize(_rows: number): void {}
+
+  forget(): void {}
 
   lack(_row: number): void {}
 
