@@ -82,7 +82,7 @@ export class Blocks {
     this.#writeArmsDirectly(made);
     this.#joinScores(made);
     this.#giveRegisters(made);
-    this.#run();
+    run(this.#steps, this.#size, this.#length);
     const taken = new Set<Operand>();
     return roots.map((root) => {
       if (root.constant !== undefined) return new Float64Array(rows).fill(root.constant);
@@ -251,15 +251,14 @@ export class Blocks {
       if (step.out.made && !roots.has(step.out)) step.out.array = free.pop() ?? new Float64Array(this.#length);
     }
   }
+}
 
-  #run(): void {
-    const length = this.#length;
-    for (let next = 0; next < this.#size; next += length) {
-      // The last block reaches back over rows that are done, so that every block is whole.
-      const row = Math.min(next, this.#size - length);
-      for (const { kernel, x, y, out } of this.#steps)
-        kernel(out.array, start(out, row), x.array, start(x, row), y.array, start(y, row), length);
-    }
+function run(steps: readonly Step[], size: number, length: number): void {
+  for (let next = 0; next < size; next += length) {
+    // The last block reaches back over rows that are done, so that every block is whole.
+    const row = Math.min(next, size - length);
+    for (const { kernel, x, y, out } of steps)
+      kernel(out.array, start(out, row), x.array, start(x, row), y.array, start(y, row), length);
   }
 }
 

@@ -4,7 +4,7 @@
  *
  * Four values are taken at a time because the engine looks up the length and the address of each array at each turn of
  * a loop: this halves the time of a sum. `v + (v - v)` is `v` where that is finite and missing where it isn't, without
- * a branch. Each loop is written out, as one that calls a function a value takes four times as long.
+ * a branch, and so is `Number(a < b)`, where `a < b ? 1 : 0` is one. Each loop is written out, as one that calls a function a value takes four times as long.
  */
 export type Kernel = (
   out: Float64Array,
@@ -94,10 +94,10 @@ export const less: Kernel = (out, o, x, i, y, j, n) => {
     const f = y[j + k + 1];
     const g = y[j + k + 2];
     const h = y[j + k + 3];
-    out[o + k] = (a < e ? 1 : 0) + (a - a) + (e - e);
-    out[o + k + 1] = (b < f ? 1 : 0) + (b - b) + (f - f);
-    out[o + k + 2] = (c < g ? 1 : 0) + (c - c) + (g - g);
-    out[o + k + 3] = (d < h ? 1 : 0) + (d - d) + (h - h);
+    out[o + k] = Number(a < e) + (a - a) + (e - e);
+    out[o + k + 1] = Number(b < f) + (b - b) + (f - f);
+    out[o + k + 2] = Number(c < g) + (c - c) + (g - g);
+    out[o + k + 3] = Number(d < h) + (d - d) + (h - h);
   }
 };
 
@@ -111,10 +111,10 @@ export const atMost: Kernel = (out, o, x, i, y, j, n) => {
     const f = y[j + k + 1];
     const g = y[j + k + 2];
     const h = y[j + k + 3];
-    out[o + k] = (a <= e ? 1 : 0) + (a - a) + (e - e);
-    out[o + k + 1] = (b <= f ? 1 : 0) + (b - b) + (f - f);
-    out[o + k + 2] = (c <= g ? 1 : 0) + (c - c) + (g - g);
-    out[o + k + 3] = (d <= h ? 1 : 0) + (d - d) + (h - h);
+    out[o + k] = Number(a <= e) + (a - a) + (e - e);
+    out[o + k + 1] = Number(b <= f) + (b - b) + (f - f);
+    out[o + k + 2] = Number(c <= g) + (c - c) + (g - g);
+    out[o + k + 3] = Number(d <= h) + (d - d) + (h - h);
   }
 };
 
@@ -122,7 +122,7 @@ export const equal: Kernel = (out, o, x, i, y, j, n) => {
   for (let k = 0; k < n; k++) {
     const a = x[i + k];
     const b = y[j + k];
-    out[o + k] = (a === b ? 1 : 0) + (a - a) + (b - b);
+    out[o + k] = Number(a === b) + (a - a) + (b - b);
   }
 };
 
@@ -130,7 +130,7 @@ export const unequal: Kernel = (out, o, x, i, y, j, n) => {
   for (let k = 0; k < n; k++) {
     const a = x[i + k];
     const b = y[j + k];
-    out[o + k] = (a === b ? 0 : 1) + (a - a) + (b - b);
+    out[o + k] = Number(a !== b) + (a - a) + (b - b);
   }
 };
 
