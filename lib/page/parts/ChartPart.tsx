@@ -56,9 +56,10 @@ function LivePicture({ block }: { block: Chart }) {
     });
   useEffect(() => {
     if (width > 0) put().finally(() => setDrawn(true));
-  }, [block, width, paper]);
+  }, [block, width]);
+  // For paper and back from it, without waiting.
   useLayoutEffect(() => {
-    if (paper) put();
+    if (paper || width > 0) put();
   }, [paper]);
   const picture = () => place.current!.querySelector<SVGSVGElement>('svg.plot')!;
   return (
