@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { pages } from '../notebooks/index.ts';
@@ -386,7 +386,7 @@ async function large(
 
 function write(path: string, contents: string | Uint8Array, mode?: number): void {
   try {
-    mkdirSync(dirname(resolve(path)), { recursive: true });
+    makeFolders(dirname(resolve(path)));
     writeFileSync(path, contents, { mode });
   } catch (error) {
     throw new Unusable(`${path} can't be written (${reason(error, 'Choose another place')})`);
@@ -395,10 +395,18 @@ function write(path: string, contents: string | Uint8Array, mode?: number): void
 
 function makeFolder(folder: string): void {
   try {
-    mkdirSync(folder, { recursive: true });
+    makeFolders(resolve(folder));
   } catch (error) {
     throw new Unusable(`${folder} can't be made (${reason(error, 'Choose another place')})`);
   }
+}
+
+/** One after the other: asked for all at once, Node tries without end where the system makes none, as under /proc. */
+function makeFolders(folder: string): void {
+  if (statSync(folder, { throwIfNoEntry: false })?.isDirectory()) return;
+  const above = dirname(folder);
+  if (above !== folder) makeFolders(above);
+  mkdirSync(folder);
 }
 
 function only(operands: readonly string[], usage: string): string {

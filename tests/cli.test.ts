@@ -160,6 +160,23 @@ describe('what can’t be used', () => {
     expect(complaint).toContain('a file stands where a folder would be. Choose another place');
   });
 
+  it('comes to an end where the system makes no folder', async () => {
+    const { code, complaint } = await evenhoof('tidy', feet, '--out', '/proc/evenhoof');
+    expect([code, complaint]).toEqual([2, expect.stringContaining("can't be written (")]);
+  });
+
+  it.each([
+    ['other headings', 'Pferd;Datum;Bein\nAda;9.3.2026;vorn links\n'],
+    ['a title', 'Our list\n\nHorse,Date,Limb\nAda,2026-03-09,LF\n'],
+    ['a quote that nothing closes', 'horse_id,date,limb\nAda,2026-03-09\n"Ada\n'],
+  ])('sends a table that is not tidy, with %s, to evenhoof tidy first', async (_, text) => {
+    const { code, complaint } = await evenhoof('large', file('untidy.csv', text), '--out', join(folder, 'untidy'));
+    expect([code, complaint]).toEqual([
+      2,
+      expect.stringMatching(/untidy\.csv has no column horse_id; write tidy tables first, with evenhoof tidy$/),
+    ]);
+  });
+
   it.each([
     [
       'no such file',

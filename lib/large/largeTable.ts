@@ -65,7 +65,9 @@ export class LargeTable {
     const engine = await Engine.open(options);
     try {
       const { from, columns } = await sourceOf(engine, file);
-      await engine.run(`CREATE VIEW feet AS SELECT * FROM ${from}`);
+      // Whoever measures once a visit may have no column for before and after.
+      const moment = columns.some(({ name }) => name === 'moment') ? '' : ", '' AS moment";
+      await engine.run(`CREATE VIEW feet AS SELECT *${moment} FROM ${from}`);
       return new LargeTable(engine, columns);
     } catch (error) {
       await engine.close();

@@ -32,6 +32,7 @@ export async function sourceOf(engine: Engine, file: string): Promise<Source> {
   const given = found
     .filter(({ name }) => known.has(name))
     .map(({ name }) => `${text(name)}: ${text(known.get(name)!)}`);
-  const from = `read_csv(${text(file)}, nullstr = '', types = {${given.join(', ')}})`;
+  const typed = given.length === 0 ? '' : `, types = {${given.join(', ')}}`;
+  const from = `read_csv(${text(file)}, nullstr = ''${typed})`;
   return { from, columns: await engine.columns(from, file), columnar: false };
 }

@@ -145,6 +145,18 @@ describe('a large table', () => {
     expect((await readParquet(await readFile(again))).columns.horse_id.values).toContain('007');
   });
 
+  it('takes feet that nobody noted before or after for feet in between', async () => {
+    const lean = join(folder, 'lean.csv');
+    writeFileSync(lean, 'horse_id,date,limb,wall_level_mm\nAda,2026-03-09,LF,2\nAda,2026-03-09,RF,4\n');
+    const read = await LargeTable.open(lean);
+    const spread = await read.spread(['wall_level_mm']);
+    await read.close();
+    expect(spread.map(({ limb, moment, mean }) => [limb, moment, mean])).toEqual([
+      ['LF', 'between', 2],
+      ['RF', 'between', 4],
+    ]);
+  });
+
   it('refuses what it can’t use, and says what to do', async () => {
     await expect(computeLargeFeet(join(folder, 'none.parquet'), out)).rejects.toThrow(/none.parquet can't be read/);
     await expect(computeLargeFeet(horses, out)).rejects.toThrow(/has no column date/);
