@@ -51,7 +51,7 @@ export function readInPieces(
     const room = new Uint8Array(Math.min(headBytes, whole.to));
     const head = room.subarray(0, bytesAt(file, room, 0)).subarray(0, room.lastIndexOf(LF) + 1);
     if (head.length === 0 || columnarFormat(head) !== undefined || decode(head).encoding !== 'utf-8') return undefined;
-    const read = readTableBy(rowsByTwo(whole, head, helper(), least / 2), head, options);
+    const read = readTableBy(rowsByTwo(whole, helper(), least / 2), head, options);
     // Where a quote is not closed in a piece, another may close it further on.
     return read.problems.some(({ code }) => code === 'broken-quotes') ? undefined : read;
   } catch (error) {

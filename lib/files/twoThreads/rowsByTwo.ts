@@ -1,4 +1,3 @@
-import type { CellStore } from '../cellStore.ts';
 import { readRows } from '../readRows.ts';
 import type { Layout, PartRead } from '../rowReader.ts';
 import { bytesAt, type FilePart } from './filePart.ts';
@@ -13,12 +12,12 @@ const bytesAPlace = 4096;
 /**
  * Reads rows of a file as `readRows` does from bytes, the second half by a helper at the same time.
  * The helper begins after a line's end near the middle. Where that lies within quotes, our own last row goes past it.
- * @param head  the file's first bytes, in which a sample of rows lies
+ * What it returns takes the file's first bytes, in which a sample of rows lies.
  * @param least  fewer bytes are not worth a hand
  * @throws NotInPieces
  */
-export function rowsByTwo(file: FilePart, head: Uint8Array, helper: Helper, least: number): typeof readRows {
-  return (_head, start, layout, stores, limit = Number.POSITIVE_INFINITY) => {
+export function rowsByTwo(file: FilePart, helper: Helper, least: number): typeof readRows {
+  return (head, start, layout, stores, limit = Number.POSITIVE_INFINITY) => {
     if (limit < Number.POSITIVE_INFINITY) {
       const sample = readRows(head, start, layout, stores, limit);
       if (sample.rows < limit) throw new NotInPieces();
@@ -29,20 +28,15 @@ export function rowsByTwo(file: FilePart, head: Uint8Array, helper: Helper, leas
     if (!helper.free) pieces.rows.resize(roomFor(part));
     // A helper that has just been called in takes a while to come.
     while (!helper.free && pieces.left > least) pieces.next();
-    if (helper.free) readHalves(pieces, { ...part, from: pieces.at }, layout, stores, helper);
+    if (helper.free) readHalves(pieces, { ...part, from: pieces.at }, layout, helper);
     else pieces.rest();
     return pieces.rows.finish();
   };
 }
 
-function readHalves(
-  pieces: Pieces,
-  left: FilePart,
-  layout: Layout,
-  stores: readonly CellStore[],
-  helper: Helper,
-): void {
+function readHalves(pieces: Pieces, left: FilePart, layout: Layout, helper: Helper): void {
   const { rows } = pieces;
+  const { stores } = rows;
   const middle = lineAfter(left.file, Math.floor((left.from + left.to) / 2));
   const part = { ...left, from: middle };
   const first = rows.rows + roomFor({ ...left, to: middle });
