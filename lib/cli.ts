@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { pages } from '../notebooks/index.ts';
@@ -25,6 +25,7 @@ import {
   withoutTitles,
   writeTable,
 } from './index.ts';
+import { makeFolders } from './large/makeFolders.ts';
 import {
   computeLarge,
   LargeTable,
@@ -386,7 +387,7 @@ async function large(
 
 function write(path: string, contents: string | Uint8Array, mode?: number): void {
   try {
-    makeFolders(dirname(resolve(path)));
+    makeFolders(dirname(path));
     writeFileSync(path, contents, { mode });
   } catch (error) {
     throw new Unusable(`${path} can't be written (${reason(error, 'Choose another place')})`);
@@ -395,18 +396,10 @@ function write(path: string, contents: string | Uint8Array, mode?: number): void
 
 function makeFolder(folder: string): void {
   try {
-    makeFolders(resolve(folder));
+    makeFolders(folder);
   } catch (error) {
     throw new Unusable(`${folder} can't be made (${reason(error, 'Choose another place')})`);
   }
-}
-
-/** One after the other: asked for all at once, Node tries without end where the system makes none, as under /proc. */
-function makeFolders(folder: string): void {
-  if (statSync(folder, { throwIfNoEntry: false })?.isDirectory()) return;
-  const above = dirname(folder);
-  if (above !== folder) makeFolders(above);
-  mkdirSync(folder);
 }
 
 function only(operands: readonly string[], usage: string): string {
