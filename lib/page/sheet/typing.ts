@@ -60,7 +60,8 @@ export function typeCell({ editing, columns, rows }: TypedGrid, row: number, col
 }
 
 /**
- * Puts a block from the clipboard in place: one cell into all that are chosen, more from the chosen block's first cell on.
+ * Puts a block from the clipboard in place, from the chosen block's first cell on. Where several times as many rows or
+ * columns are chosen as it has, it is repeated over them: one cell goes into all that are chosen.
  * Columns that are worked out are passed over; lines below the last row get rows of their own.
  * @returns how far it reached, and what to say of it
  */
@@ -68,14 +69,13 @@ export function pasteBlock(grid: TypedGrid, region: Region, text: string): { sai
   const { editing, columns, rows, whole } = grid;
   const { cells, mark } = editing.clipboard(text);
   if (cells.length === 0) return { said: say`There was nothing to paste`, region };
-  const one = cells.length === 1 && cells[0].length === 1;
-  const high = one ? region.bottom - region.top + 1 : cells.length;
-  const wide = one ? region.right - region.left + 1 : cells[0].length;
+  const high = repeated(cells.length, region.bottom - region.top + 1);
+  const wide = repeated(cells[0].length, region.right - region.left + 1);
   const across = columns.slice(region.left, region.left + wide);
   const into = across.filter(({ name }) => editing.typed(name));
   const down = rows.subarray(region.top, region.top + high);
   const more = whole ? high - down.length : 0;
-  const at = (i: number, column: ShownColumn) => (one ? cells[0][0] : cells[i][across.indexOf(column)]);
+  const at = (i: number, column: ShownColumn) => cells[i % cells.length][across.indexOf(column) % cells[0].length];
   const { changed, unread } = editing.put(
     {
       rows: [...down],
@@ -127,6 +127,11 @@ export function pasteBlock(grid: TypedGrid, region: Region, text: string): { sai
     said: said.filter(Boolean).join('. '),
     region: { ...region, bottom: region.top + down.length + more - 1, right: region.left + across.length - 1 },
   };
+}
+
+/** What is chosen, where it holds so many cells a whole number of times; else as many as there are. */
+function repeated(cells: number, chosen: number): number {
+  return chosen % cells === 0 ? chosen : cells;
 }
 
 /** Fills the block's first row down; a single row from the row above it. @returns what to say of it */

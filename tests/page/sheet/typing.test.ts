@@ -105,6 +105,25 @@ test('one cell goes into all that are chosen', () => {
   expect(values('toe_angle_deg')).toEqual([52, 45, 45, 46]);
 });
 
+test('a block is repeated over several times as many rows, and laid once where they are no multiple of its own', () => {
+  const { typed, values, record } = grid();
+  const { region } = pasteBlock(typed, at(0, 0, 3, 0), '45\n46\n');
+  expect(region).toEqual(at(0, 0, 3, 0));
+  expect(values('toe_angle_deg')).toEqual([45, 46, 45, 46]);
+  record.undo();
+  expect(values('toe_angle_deg')).toEqual([52, 50, 48, 46]);
+  pasteBlock(typed, at(0, 0, 2, 0), '45\tx\t90\n46\tx\t91\n');
+  expect(values('toe_angle_deg')).toEqual([45, 46, 48, 46]);
+  expect(values('toe_length_mm')).toEqual([90, 91, 83, 82]);
+});
+
+test('a row of cells goes into every row chosen, though only its first column is', () => {
+  const { typed, values } = grid();
+  pasteBlock(typed, at(1, 0, 3, 0), '45\tx\t90');
+  expect(values('toe_angle_deg')).toEqual([52, 45, 45, 45]);
+  expect(values('toe_length_mm')).toEqual([85, 90, 90, 90]);
+});
+
 test('an empty clipboard changes nothing', () => {
   const { typed, record } = grid();
   pasteBlock(typed, at(0, 0), '');
