@@ -268,9 +268,9 @@ async function pool(tables: PoolTables, values: Options, print: (line: string) =
   const { horses, standings } = remains(done);
   const alone = new Set(standings.filter(({ columns }) => columns.length === 1).flatMap((standing) => standing.alone));
   const left = leftOutOfPool(tables).filter((name) => !keep.includes(name));
-  print(`${horses.length} horses under pseudonyms, the days of each moved by a number of its own`);
+  print(`${many(horses.length, 'horse')} under pseudonyms, the days of each moved by a number of its own`);
   if (left.length > 0) print(`Left out: ${left.join(', ')}; --keep NAME keeps one as it stands`);
-  print(`${alone.size} horses stand alone by one thing that people may know of them`);
+  print(`${many(alone.size, 'horse stands', 'horses stand')} alone by one thing that people may know of them`);
   print(`Written to ${folder}. Read ${join(folder, 'what-still-identifies.md')} before you hand it on`);
   print(
     `${made ? 'A new key is' : 'The key is'} in ${file}. Keep it for the next export, and to yourself: it leads back to the names`,
@@ -327,15 +327,15 @@ async function tidy(
   const files = format === 'csv' ? tidyFiles(read, new Date().toISOString()) : await columnarTidyFiles(read, format);
   for (const { name, contents } of files) write(join(folder, name), contents);
   const { raise, unsure, onPurpose } = ranking(read.occasions, read.ranges);
-  print(`${read.feet.rows} readings of feet, ${read.horses.rows} horses, ${read.intervals.rows} intervals`);
+  print(sizes(read.feet.rows, read.horses.rows, read.intervals.rows));
   const unusable = withoutTitles(read.problems);
   print(
-    `${unusable.length} cells or rows that could not be used${unusable.length > 0 ? `, all in problems.${format}` : ''}`,
+    `${many(unusable.length, 'cell or row', 'cells or rows')} that could not be used${unusable.length > 0 ? `, all in problems.${format}` : ''}`,
   );
   for (const problem of unusable.slice(0, 5)) print(`  ${problemSentence(problem)}`);
   for (const sentence of titleSentences(read.problems)) print(sentence);
   print(
-    `${raise.length} feet worth raising, ${unsure.length} that can't be told yet, ${onPurpose.length} set so on purpose`,
+    `${many(raise.length, 'foot', 'feet')} worth raising, ${unsure.length} that can't be told yet, ${onPurpose.length} set so on purpose`,
   );
   for (const finding of raise) {
     const { subject, sentence, value } = findingWords(finding, { length: 'mm', mass: 'kg' });
@@ -355,7 +355,7 @@ async function large(
   makeFolder(folder);
   const columns = column.map(ownColumn);
   const written = await computeLarge(feet, folder, { horses, visits, columns, errors });
-  print(`${written.feet} readings of feet, ${written.horses} horses, ${written.intervals} intervals`);
+  print(sizes(written.feet, written.horses, written.intervals));
   if (written.withoutErrors.length > 0)
     print(`Without errors, because they rest on more than single horses: ${written.withoutErrors.join(', ')}`);
   const table = await LargeTable.open(join(folder, 'feet.parquet'), { scratch: folder });
@@ -400,6 +400,14 @@ function makeFolder(folder: string): void {
   } catch (error) {
     throw new Unusable(`${folder} can't be made (${reason(error, 'Choose another place')})`);
   }
+}
+
+function sizes(feet: number, horses: number, intervals: number): string {
+  return `${many(feet, 'reading')} of feet, ${many(horses, 'horse')}, ${many(intervals, 'interval')}`;
+}
+
+function many(count: number, one: string, more = `${one}s`): string {
+  return `${count} ${count === 1 ? one : more}`;
 }
 
 function only(operands: readonly string[], usage: string): string {

@@ -46,7 +46,7 @@ describe('tidy', () => {
       'intervals.csv',
       'problems.csv',
     ]);
-    expect(said.join('\n')).toMatch(/^2 readings of feet, 1 horses, 0 intervals\n1 cells or rows[\s\S]*“520”/);
+    expect(said.join('\n')).toMatch(/^2 readings of feet, 1 horse, 0 intervals\n1 cell or row[\s\S]*“520”/);
     expect(readFileSync(join(out, 'problems.csv'), 'utf8')).toContain('feet.csv,3,toe_angle_deg,"520",beyond-anatomy');
   });
 
@@ -123,7 +123,7 @@ describe('pool', () => {
     const files = readdirSync(out).map((name) => readFileSync(join(out, name), 'utf8'));
     for (const secret of ['Bella', 'Zwick', '2026-03-09', 'lame', readFileSync(key, 'utf8').trim()])
       expect(files.join('\n')).not.toContain(secret);
-    expect(said.join('\n')).toMatch(/^1 horses under[\s\S]*Left out: notes; --keep[\s\S]*A new key is in /);
+    expect(said.join('\n')).toMatch(/^1 horse under[\s\S]*Left out: notes; --keep[\s\S]*A new key is in /);
     const again = await evenhoof('pool', named, '--key', key, '--out', join(folder, 'pool-again'));
     expect(again.said.at(-1)).toContain('The key is in');
     expect(readFileSync(join(folder, 'pool-again', 'feet.csv'), 'utf8')).toBe(files[1]);
@@ -230,7 +230,7 @@ describe('large', () => {
       '--column',
       'twice = 2 * toe_angle_deg',
     );
-    expect([code, said[0]]).toEqual([0, '2 readings of feet, 1 horses, 0 intervals']);
+    expect([code, said[0]]).toEqual([0, '2 readings of feet, 1 horse, 0 intervals']);
     expect(readdirSync(out).sort()).toEqual([
       ...[
         'feet.parquet',
