@@ -55,3 +55,11 @@ test.each(documents)('%s names scripts of package.json and files that are there'
   );
   expect(paths.filter((path) => !/NAME/.test(path) && !existsSync(join(root, path)))).toEqual([]);
 });
+
+test.each(documents)('%s names commands of evenhoof and options that its help shows', (file) => {
+  const [, help] = text('lib/cli.ts').match(/const help = `(.*?)`;/s)!;
+  const named = [...text(file).matchAll(/`(evenhoof [^`]*|--[^`]*)`/g)].flatMap(
+    ([, code]) => code.match(/^evenhoof \w+|--[a-z][\w-]*/g) ?? [],
+  );
+  expect(named.filter((name) => !new RegExp(`${name}\\b(?!-)`).test(help))).toEqual([]);
+});
