@@ -298,14 +298,15 @@ function bytesOf(path: string): Uint8Array {
 
 function notRead(path: string, error: unknown): never {
   if ((error as NodeJS.ErrnoException).code === undefined) throw error;
-  throw new Unusable(`${path} can't be read (${reason(error, 'Choose another file')})`);
+  const missing = 'there is no such file. Check its name and its folder';
+  throw new Unusable(`${path} can't be read (${reason(error, missing, 'Choose another file')})`);
 }
 
 /** Why a file or folder can't be used, in words where the system's code is a usual one, and what to do. */
-function reason(error: unknown, otherwise: string): string {
+function reason(error: unknown, missing: string, otherwise: string): string {
   const { code } = error as NodeJS.ErrnoException;
   const words: Readonly<Record<string, string>> = {
-    ENOENT: 'there is no such file. Check its name and its folder',
+    ENOENT: missing,
     EISDIR: 'it is a folder. Name a file',
     ENOTDIR: 'a file stands where a folder would be. Choose another place',
     EEXIST: 'a file stands where a folder would be. Choose another place',
@@ -314,7 +315,11 @@ function reason(error: unknown, otherwise: string): string {
     EROFS: `the system does not let you. ${otherwise}`,
     ENOSPC: `there is no room left. ${otherwise}`,
   };
-  return code === undefined ? String(error) : Object.hasOwn(words, code) ? `${code}: ${words[code]}` : code;
+  return code === undefined
+    ? String(error)
+    : Object.hasOwn(words, code)
+      ? `${code}: ${words[code]}`
+      : `${code}. ${otherwise}`;
 }
 
 /** Writes the tidy files and tells what was found; whether there were problems. */
@@ -390,7 +395,7 @@ function write(path: string, contents: string | Uint8Array, mode?: number): void
     makeFolders(dirname(path));
     writeFileSync(path, contents, { mode });
   } catch (error) {
-    throw new Unusable(`${path} can't be written (${reason(error, 'Choose another place')})`);
+    throw notMade(`${path} can't be written`, error);
   }
 }
 
@@ -398,8 +403,13 @@ function makeFolder(folder: string): void {
   try {
     makeFolders(folder);
   } catch (error) {
-    throw new Unusable(`${folder} can't be made (${reason(error, 'Choose another place')})`);
+    throw notMade(`${folder} can't be made`, error);
   }
+}
+
+function notMade(what: string, error: unknown): Unusable {
+  const otherwise = 'Choose another place';
+  return new Unusable(`${what} (${reason(error, `the system makes no folder there. ${otherwise}`, otherwise)})`);
 }
 
 function sizes(feet: number, horses: number, intervals: number): string {
@@ -417,7 +427,7 @@ function only(operands: readonly string[], usage: string): string {
 }
 
 function needed(value: string | undefined, option: string): string {
-  if (value === undefined) throw new Unusable(`${option} is missing: say it behind the file of feet`);
+  if (!value) throw new Unusable(`${option} is missing: say it behind the file of feet`);
   return value;
 }
 

@@ -9,7 +9,7 @@ import type { ComputedDefinition } from '../sheet/edits.ts';
 import { sqlOf } from '../sheet/sqlOf.ts';
 import { Engine, type EngineOptions, type FoundColumn, identifier, text } from './engine.ts';
 import { LargeTableError } from './largeTableError.ts';
-import { type Source, sourceOf } from './source.ts';
+import { type Source, sourceOf, sourceOfFeet } from './source.ts';
 import { storedKind, storedValue } from './storedKind.ts';
 
 export interface LargeOptions extends EngineOptions {
@@ -39,7 +39,7 @@ const builtIn: readonly ComputedDefinition[] = [
  * @param feet  tidy feet in Parquet or CSV, or several files by a pattern: columns by our names, in our units and words
  * @param out  the Parquet file to write: what was stored, what was computed, and in its schema units and formulas
  * @returns how many rows and columns were written
- * @throws LargeTableError where a file can't be read or lacks `horse_id`, `date` or `limb`, or DuckDB is not installed
+ * @throws LargeTableError where a file can't be read, lacks `horse_id`, `date` or `limb` or names limbs in other words, or DuckDB is not installed
  * @throws FormulaError where a formula of one's own can't be used
  * @example await computeLargeFeet('feet.parquet', 'tidy/feet.parquet', { horses: 'horses.parquet' })
  */
@@ -54,12 +54,9 @@ export async function computeLargeFeet(
     const computed = [...builtIn, ...columns];
     const horse = horses === undefined ? undefined : await sourceOfHorses(engine, horses);
     const joined = horse?.columns ?? [];
-    const foot = await sourceOf(engine, feet);
+    const foot = await sourceOfFeet(engine, feet);
     const afresh = new Set([...computed, ...joined].map(({ name }) => name));
     const found = foot.columns.filter(({ name }) => !afresh.has(name));
-    for (const name of ['horse_id', 'date', 'limb'])
-      if (!found.some((column) => column.name === name))
-        throw new LargeTableError(`${feet} has no column ${name}; write tidy tables first, with evenhoof tidy`);
     const sheet = emptySheet([...found, ...joined], computed);
     await engine.run(`CREATE VIEW feet AS ${joinedSource(sheet, { ...foot, columns: found }, horse)}`);
     const dates = [...found, ...joined].filter((column) => storedKind(column) === 'date').map(({ name }) => name);
@@ -74,8 +71,7 @@ export async function computeLargeFeet(
 }
 
 async function sourceOfHorses(engine: Engine, horses: string): Promise<Source> {
-  const { columns, ...source } = await sourceOf(engine, horses);
-  if (!columns.some(({ name }) => name === 'horse_id')) throw new LargeTableError(`${horses} has no column horse_id`);
+  const { columns, ...source } = await sourceOf(engine, horses, ['horse_id']);
   const [{ twice }] = await engine.rows(
     `SELECT COUNT(horse_id) - COUNT(DISTINCT horse_id) AS twice FROM ${source.from}`,
   );

@@ -3,8 +3,7 @@ import { herd } from '../hoof/herd.ts';
 import type { ComputedDefinition } from '../sheet/edits.ts';
 import { Engine, type EngineOptions } from './engine.ts';
 import { errorSheet } from './errorSheet.ts';
-import { LargeTableError } from './largeTableError.ts';
-import { type Source, sourceOf } from './source.ts';
+import { sourceOf, sourceOfFeet } from './source.ts';
 import { TableWriter } from './tableWriter.ts';
 import { wholeHorses } from './wholeHorses.ts';
 import { withinHorses } from './withinHorses.ts';
@@ -39,9 +38,9 @@ export async function computeLargeHorses(
   const engine = await Engine.open({ memory, ...options }, true);
   try {
     const sources = {
-      feet: await keyedSource(engine, feet, ['horse_id', 'date', 'limb']),
-      horses: horses === undefined ? undefined : await keyedSource(engine, horses, ['horse_id']),
-      visits: visits === undefined ? undefined : await keyedSource(engine, visits, ['horse_id', 'date']),
+      feet: await sourceOfFeet(engine, feet),
+      horses: horses === undefined ? undefined : await sourceOf(engine, horses, ['horse_id']),
+      visits: visits === undefined ? undefined : await sourceOf(engine, visits, ['horse_id', 'date']),
     };
     const [ofHorses, ofIntervals, ofErrors] = ['horses', 'intervals', 'errors'].map(
       (name) => new TableWriter(engine, name),
@@ -65,12 +64,4 @@ export async function computeLargeHorses(
   } finally {
     await engine.close();
   }
-}
-
-async function keyedSource(engine: Engine, file: string, keys: readonly string[]): Promise<Source> {
-  const source = await sourceOf(engine, file);
-  for (const name of keys)
-    if (!source.columns.some((column) => column.name === name))
-      throw new LargeTableError(`${file} has no column ${name}; write tidy tables first, with evenhoof tidy`);
-  return source;
 }

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import type { DuckDBConnection, DuckDBInstance } from '@duckdb/node-api';
 import { dialects } from '../sheet/formula/dialects.ts';
 import { LargeTableError } from './largeTableError.ts';
+import { inOurWords } from './untidy.ts';
 
 /** What an engine may use. */
 export interface EngineOptions {
@@ -31,6 +32,10 @@ function duckdbItself() {
   return import('@duckdb/node-api').catch(() => {
     throw new LargeTableError('Large tables need DuckDB. Install it beside this package: npm install @duckdb/node-api');
   });
+}
+
+function refused(error: unknown): never {
+  throw inOurWords(error);
 }
 
 /** DuckDB in this process, over files where they lie. It is fetched when first needed, and need not be installed otherwise. */
@@ -61,12 +66,12 @@ export class Engine {
   }
 
   async run(statement: string): Promise<void> {
-    await this.#connection.run(statement);
+    await this.#connection.run(statement).catch(refused);
   }
 
   /** The rows of an answer; whole numbers as numbers. */
   async rows(statement: string): Promise<Record<string, unknown>[]> {
-    const reader = await this.#connection.runAndReadAll(statement);
+    const reader = await this.#connection.runAndReadAll(statement).catch(refused);
     return reader
       .getRowObjectsJS()
       .map((row) =>
@@ -83,7 +88,7 @@ export class Engine {
   async *doubles(statement: string): AsyncGenerator<readonly Float64Array[]> {
     const connection = await this.#instance.connect();
     try {
-      for await (const chunk of await connection.stream(statement)) {
+      for await (const chunk of await connection.stream(statement).catch(refused)) {
         yield Array.from({ length: chunk.columnCount }, (_, at) => {
           const values = new Float64Array(chunk.rowCount);
           const vector = chunk.getColumnVector(at);
@@ -116,8 +121,8 @@ export class Engine {
    * @param file  its name, for messages
    */
   async columns(from: string, file: string): Promise<FoundColumn[]> {
-    const rows = await this.rows(`DESCRIBE SELECT * FROM ${from}`).catch((error: Error) => {
-      throw new LargeTableError(`${file} can't be read (${error.message})`);
+    const rows = await this.rows(`DESCRIBE SELECT * FROM ${from}`).catch((error) => {
+      throw inOurWords(error, file);
     });
     return rows.map(({ column_name, column_type }) => ({ name: String(column_name), type: String(column_type) }));
   }

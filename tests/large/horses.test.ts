@@ -185,6 +185,8 @@ describe('the horses and intervals of a large table', () => {
 
   it('need the keys of a horse, a day and a foot', async () => {
     const { feet } = await written({ feet: { horse_id: { values: ['Ada'] }, limb: { values: ['LF'] } } });
-    await expect(computeLargeHorses(feet, out)).rejects.toThrow(/has no column date; write tidy tables first/);
+    await expect(computeLargeHorses(feet, out)).rejects.toThrow(
+      /has no column date; it has horse_id, limb\. Large tables must be tidy/,
+    );
   });
 });

@@ -157,8 +157,52 @@ describe('a large table', () => {
     ]);
   });
 
+  it('takes a text in quotes as it is, however far down the first one stands', async () => {
+    const [late, again] = [join(folder, 'late.csv'), join(folder, 'late.parquet')];
+    const rows = Array.from({ length: 30_000 }, (_, row) => `H${row},2026-03-09,LF,calm`);
+    writeFileSync(late, ['horse_id,date,limb,notes', ...rows, '"007",2026-03-09,LF,"calm, then ""not"""'].join('\n'));
+    await computeLargeFeet(late, again);
+    const { horse_id, notes } = (await readParquet(await readFile(again))).columns;
+    const row = (horse_id.values as readonly string[]).indexOf('007');
+    expect([horse_id.values[row], notes.values[row]]).toEqual(['007', 'calm, then "not"']);
+  });
+
+  const tidyRow = 'Ada,2026-03-09,LF,52\n';
+  it.each([
+    ['a title', 'Yard\n\nHorse,Date,Limb\nAda,2026-03-09,LF\n', /has no column horse_id; it has Yard\b/],
+    [
+      'a decimal comma',
+      `${tidyRow}Ada,2026-03-09,RF,"51,5"\n`,
+      /, line 3, column toe_angle_deg: found “51,5”, expected a number/,
+    ],
+    ['a unit', 'Ada,2026-03-09,LF,52°\n', /, line 2, column toe_angle_deg: found “52°”, expected a number/],
+    ['other dates', 'Ada,09/03/2026,LF,52\n', /, column date: found “09\/03\/2026”, expected a date as 2026-03-09/],
+    [
+      'other limbs',
+      `${tidyRow}Ada,2026-03-09,near fore,52\n`,
+      /, column limb: found “near fore”, expected LF, RF, LH, RH/,
+    ],
+    ['too long a row', `${tidyRow.repeat(30_000)}Ada,2026-03-09,LF,52,1\n`, /, line 30002: found 5 cells, expected 4/],
+    ['another encoding', `${tidyRow}B\xe9a,2026-03-09,RF,51\n`, /found bytes that are not UTF-8/],
+  ])('refuses CSV with %s in a line that names the file and what to do', async (_, rows, words) => {
+    const untidy = join(folder, 'untidy.csv');
+    const headings = rows.startsWith('Yard') ? '' : 'horse_id,date,limb,toe_angle_deg\n';
+    writeFileSync(untidy, headings + rows, rows.includes('\xe9') ? 'latin1' : 'utf8');
+    const refusal = await computeLargeFeet(untidy, out).catch(({ message }: Error) => message);
+    expect(refusal).toMatch(words);
+    expect(refusal).toContain(untidy);
+    expect(refusal).toMatch(
+      /\. Large tables must be tidy: give what evenhoof tidy --format parquet makes of these files$/,
+    );
+  });
+
   it('refuses what it can’t use, and says what to do', async () => {
-    await expect(computeLargeFeet(join(folder, 'none.parquet'), out)).rejects.toThrow(/none.parquet can't be read/);
+    const cut = join(folder, 'cut.parquet');
+    writeFileSync(cut, (await readFile(feet)).subarray(0, 1000));
+    await expect(computeLargeFeet(cut, out)).rejects.toThrow(/cut.parquet is no Parquet file, or not a whole one$/);
+    await expect(computeLargeFeet(join(folder, 'none.parquet'), out)).rejects.toThrow(
+      /none.parquet can't be read: there is no such file/,
+    );
     await expect(computeLargeFeet(horses, out)).rejects.toThrow(/has no column date/);
     await expect(computeLargeFeet(feet, out, { horses: feet })).rejects.toThrow(/horses more than once/);
     await expect(table.level('limb')).rejects.toThrow(/no column of numbers limb/);
