@@ -24,7 +24,7 @@ const known = new Map(
 );
 
 /** Said, because the engine guesses from the first rows, where there may be no quotation mark and a day can be a month. */
-const csv = `header = true, quote = '"', escape = '"', dateformat = '%Y-%m-%d', nullstr = ''`;
+const csv = `skip = 0, header = true, quote = '"', escape = '"', dateformat = '%Y-%m-%d', nullstr = ''`;
 
 /**
  * A Parquet or CSV file. CSV has no types: columns that we know get theirs, so that `007` stays a name and an empty
