@@ -7,10 +7,18 @@ export { readArrow, writeArrow } from './files/columnar/arrow.ts';
 export { readParquet, writeParquet } from './files/columnar/parquet.ts';
 export { type StoredTable, StoredTableError } from './files/columnar/storedTable.ts';
 export { csvOf } from './files/csvOf.ts';
-export { dataPackage, type PackageDescriptor, type PackageOptions, type Resource } from './files/dataPackage.ts';
+export {
+  dataPackage,
+  type ForeignKey,
+  type PackageDescriptor,
+  type PackageField,
+  type PackageOptions,
+  type PackageResource,
+  type Resource,
+} from './files/dataPackage.ts';
 export type { DateOrder } from './files/dateOrder.ts';
 export type { Encoding } from './files/decode.ts';
-export { describeColumn } from './files/describeColumn.ts';
+export { type DescribedColumn, describeColumn } from './files/describeColumn.ts';
 export { type CellGrid, gridOfText, type SerialDays } from './files/guided/cellGrid.ts';
 export { fileHeadings, limbInHeading } from './files/guided/fileHeadings.ts';
 export { usualUnits } from './files/guided/headingMatches.ts';
@@ -21,26 +29,27 @@ export { isPacked, readSpreadsheet, SpreadsheetError } from './files/guided/spre
 export { headingsKey, promising, suggestPlan } from './files/guided/suggestPlan.ts';
 export { unitOfHeading } from './files/headings.ts';
 export { type DateReading, parseDate } from './files/parseDate.ts';
+export type { DecimalMark } from './files/parseQuantity.ts';
 export { PoolError } from './files/pool/poolError.ts';
 export { leftOutOfPool, type Pooled, type PooledColumn, type PoolTables, pooled } from './files/pool/pooled.ts';
 export { pooledFiles } from './files/pool/pooledFiles.ts';
 export { newPoolKey, openPoolKey, type PoolKey } from './files/pool/poolKey.ts';
 export type { PoolChoices, PoolTreatment } from './files/pool/poolTreatment.ts';
-export { type Remains, remains } from './files/pool/remains.ts';
+export { type FarValue, type NamedColumn, type Remains, remains } from './files/pool/remains.ts';
 export type { Problem } from './files/problem.ts';
 export { problemColumns, problemSentence } from './files/problems.ts';
 export { type ReadOptions, readTable, type TableRead } from './files/readTable.ts';
 export { schemaOf } from './files/schemaOf.ts';
-export { schemas, type TableSchema } from './files/schemas.ts';
+export { type ColumnSchema, schemas, type TableSchema } from './files/schemas.ts';
 export { type ColumnarTidyFile, columnarTidyFiles, type TidyFile, tidyFiles } from './files/tidyFiles.ts';
 export { titleSentences, withoutTitles } from './files/titleRows.ts';
 export type { Writable } from './files/writable.ts';
 export { tableChunks, type WriteOptions, writeTable } from './files/writeTable.ts';
 export { zipped } from './files/zipped.ts';
 export * from './geometry/index.ts';
-export { bibliography, citation } from './hoof/bibliography.ts';
+export { bibliography, citation, type Provenance, type Reference } from './hoof/bibliography.ts';
 export { type Changes, changesSince, type FootChange } from './hoof/changes.ts';
-export { context, type TableName } from './hoof/context.ts';
+export { type Context, context, type TableName } from './hoof/context.ts';
 export { type DueData, dueData } from './hoof/dueData.ts';
 export { type DueFoot, type DueHorse, type DueList, dueList } from './hoof/dueList.ts';
 export { dueEvents, dueTable } from './hoof/dueTable.ts';
@@ -109,14 +118,25 @@ export type { PictureView, PlacedPoint } from './hoof/landmarks/placedPoint.ts';
 export { type PlacingError, placingError } from './hoof/landmarks/placingError.ts';
 export { type LandmarkView, landmarkView, landmarkViews, scaleLandmarks } from './hoof/landmarks/views.ts';
 export { latestOccasions } from './hoof/latest.ts';
-export { endOf, isLimb, type Limb, limbName, limbs, oppositeOf, parseLimb, sideOf } from './hoof/limbs.ts';
+export {
+  type End,
+  endOf,
+  isLimb,
+  type Limb,
+  limbName,
+  limbs,
+  oppositeOf,
+  parseLimb,
+  type Side,
+  sideOf,
+} from './hoof/limbs.ts';
 export type { Measure, Measured, Range } from './hoof/measure.ts';
 export { measured } from './hoof/measured.ts';
 export { measures } from './hoof/measures/index.ts';
 export { momentName } from './hoof/momentName.ts';
 export { oppositeRows } from './hoof/oppositeRows.ts';
 export { type RangeShare, rangeShares } from './hoof/rangeShares.ts';
-export { builtInRanges, type Ranges, rangeFor } from './hoof/ranges.ts';
+export { builtInRanges, type Foot, type Ranges, rangeFor } from './hoof/ranges.ts';
 export { rangesFromColumns, rangesToColumns } from './hoof/rangeTable.ts';
 export { ranking } from './hoof/ranking.ts';
 export { footRelations } from './hoof/relations.ts';
@@ -136,6 +156,7 @@ export {
   rangeSource,
   verdictSentence,
 } from './hoof/sentences.ts';
+export type { Standing } from './hoof/standingAlone.ts';
 export {
   longestEver,
   type PlannedVisit,
@@ -148,9 +169,11 @@ export { type TrialDesign, trialPower } from './hoof/trialPower.ts';
 export type { TrialSimulation } from './hoof/trialSimulation.ts';
 export { trialTask } from './hoof/trialTask.ts';
 export { type Verdict, verdict } from './hoof/verdict.ts';
+export type { VisitIndex } from './hoof/visitIndex.ts';
 export type {
   Block,
   Chart,
+  Code,
   ColumnAbout,
   Control,
   Deferred,
@@ -159,6 +182,7 @@ export type {
   Editable,
   Figures,
   Finding,
+  Form,
   Group,
   Heading,
   Keep,
@@ -210,13 +234,21 @@ export {
   symbolOf,
   toDisplay,
 } from './sheet/display.ts';
-export { type ComputedDefinition, type Edit, inWords } from './sheet/edits.ts';
+export {
+  type CellChanges,
+  type ComputedDefinition,
+  type Definition,
+  type Edit,
+  inWords,
+  type MeasuredDefinition,
+} from './sheet/edits.ts';
+export type { DialectName } from './sheet/formula/dialects.ts';
 export type { LineageNode } from './sheet/formula/lineage.ts';
 export type { SqlOptions } from './sheet/formula/sql.ts';
 export { FormulaError } from './sheet/formula/syntax.ts';
 export type { PastedBlock } from './sheet/makeEdit.ts';
 export type { Relation } from './sheet/relation.ts';
-export type { View } from './sheet/rowsWhere.ts';
+export type { SortBy, View } from './sheet/rowsWhere.ts';
 export type { ColumnDescription, SheetOptions } from './sheet/sheet.ts';
 export { sqlOf } from './sheet/sqlOf.ts';
 export type { Groups, Table } from './sheet/table.ts';
@@ -237,16 +269,16 @@ export type { Choice, MergeChoices } from './store/mergeEdits.ts';
 export { mergedTable, mergeInto } from './store/mergeInto.ts';
 export { OpenRecord } from './store/openRecord.ts';
 export { forgetPicture, keepPicture, keptPicture, keptPictures } from './store/pictures.ts';
-export { pointsFromCsv, pointsToCsv } from './store/pointsTable.ts';
-export { RecordError, type WholeRecord } from './store/recordFiles.ts';
+export { type PhotoPoints, pointsFromCsv, pointsToCsv } from './store/pointsTable.ts';
+export { type EarlierTable, RecordError, type WholeRecord } from './store/recordFiles.ts';
 export { canKeepFolder, chooseFolder, type FolderHandle, RecordFolder } from './store/recordFolder.ts';
 export { chooseRecord, newRecord, recordInUse } from './store/recordInUse.ts';
 export { changePages, deleteRecord, foundRecord, listRecords, renameRecord } from './store/records.ts';
 export { readRecordZip, writeRecordZip } from './store/recordZip.ts';
-export { putSetting, setting } from './store/settings.ts';
+export { putSetting, type Setting, setting } from './store/settings.ts';
 export { tableAsOf } from './store/tableAsOf.ts';
 export { TableRecord } from './store/tableRecord.ts';
-export type { KeptTable, KeptTables, RecordInfo } from './store/tables.ts';
+export type { KeptTable, KeptTables, RecordInfo, TableName as RecordTable } from './store/tables.ts';
 export { onTold } from './store/tabs.ts';
 export { openRecord, takeLeftBehind, unwrittenRecord } from './store/whenOwn.ts';
 export { agreement as agreementChart } from './views/agreement.ts';
@@ -259,19 +291,19 @@ export { footFront } from './views/footFront.ts';
 export { type FootAtTime, footOverTime, type OverlaidView, timeLooks, viewWords } from './views/footOverTime.ts';
 export { footPartsBelow, footUnderWeight } from './views/footParts.ts';
 export { footRear } from './views/footRear.ts';
-export { type FootShape, footShape } from './views/footShape.ts';
+export { type FootShape, footShape, type Readable } from './views/footShape.ts';
 export { footSide } from './views/footSide.ts';
 export { footWords } from './views/footWords.ts';
-export { fourFeet } from './views/fourFeet.ts';
-export { intervalChanges } from './views/intervalChange.ts';
+export { type FourFeetOptions, fourFeet } from './views/fourFeet.ts';
+export { type IntervalChange, intervalChanges } from './views/intervalChange.ts';
 export { intervalEffect as intervalEffectChart } from './views/intervalEffect.ts';
 export { intervalSlopes } from './views/intervalSlopes.ts';
 export { leftAgainstRight } from './views/leftAgainstRight.ts';
 export { levelDistribution } from './views/levelDistribution.ts';
-export { limbMark, limbSign } from './views/limbMark.ts';
-export { type LinkedDescription, linkedHerd } from './views/linkedHerd.ts';
+export { type LimbMark, limbMark, limbSign } from './views/limbMark.ts';
+export { type LinkedDescription, type LinkedOptions, linkedHerd } from './views/linkedHerd.ts';
 export { measureDrawing } from './views/measureDrawing.ts';
-export { measureLines } from './views/measureLines.ts';
+export { type MeasureLinesOptions, measureLines } from './views/measureLines.ts';
 export { type Photographing, photographBelow, photographRear } from './views/photographing.ts';
 export { powerCurve } from './views/powerCurve.ts';
 export { rangeShares as rangeSharesChart } from './views/rangeShares.ts';

@@ -11,3 +11,4 @@ export { type LargeLevel, largeLevelPage } from './large/levelPage.ts';
 export { largeIntervalsPage } from './large/longerIntervalsPage.ts';
 export { type LargeRanges, largeRangesPage } from './large/rangesPage.ts';
 export { shareColumns, spreadColumns } from './large/smallTables.ts';
+export type { LevelGroup, LevelSummary } from './views/levelDistribution.ts';

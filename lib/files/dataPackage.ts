@@ -1,5 +1,5 @@
 import type { Column, Kind } from '../sheet/column.ts';
-import type { ColumnDescription } from './describeColumn.ts';
+import type { DescribedColumn } from './describeColumn.ts';
 import { fullDescription, known } from './fullDescription.ts';
 import { namedColumns, type Writable } from './writable.ts';
 
@@ -18,7 +18,7 @@ export interface Resource {
   readonly description?: string;
   readonly columns: Writable;
   /** Beside what is known of a column by its name. */
-  readonly describe?: (name: string) => ColumnDescription;
+  readonly describe?: (name: string) => DescribedColumn;
   /** Columns that together name a row, and are never missing. */
   readonly primaryKey?: readonly string[];
   readonly foreignKeys?: readonly ForeignKey[];
@@ -34,7 +34,7 @@ export interface PackageOptions {
   readonly sources?: readonly { readonly title: string; readonly path?: string }[];
 }
 
-export interface PackageField extends ColumnDescription {
+export interface PackageField extends DescribedColumn {
   readonly name: string;
   readonly type: 'number' | 'string' | 'date' | 'boolean';
   readonly constraints?: { readonly enum: readonly string[] };

@@ -7,7 +7,7 @@ import { measures } from '../hoof/measures/index.ts';
 import { say } from '../words/say.ts';
 
 /** What a column is, for a data dictionary. */
-export interface ColumnDescription {
+export interface DescribedColumn {
   readonly title?: string;
   readonly description?: string;
   /** Of a computed column, in the formula language. */
@@ -32,7 +32,7 @@ function reference(source: string): string {
  * @returns nothing in it for a column that is none of ours
  * @example describeColumn('frog_width_mm').title // 'Frog width'
  */
-export function describeColumn(name: string): ColumnDescription {
+export function describeColumn(name: string): DescribedColumn {
   const context = contextOf(name);
   if (context) {
     const { title, about: description, words, open, kind } = context;

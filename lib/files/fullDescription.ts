@@ -1,5 +1,5 @@
 import type { Column } from '../sheet/column.ts';
-import { type ColumnDescription, describeColumn } from './describeColumn.ts';
+import { type DescribedColumn, describeColumn } from './describeColumn.ts';
 import type { Writable } from './writable.ts';
 
 /**
@@ -10,8 +10,8 @@ import type { Writable } from './writable.ts';
 export function fullDescription(
   name: string,
   column: Column,
-  describe: ((name: string) => ColumnDescription) | undefined,
-): ColumnDescription {
+  describe: ((name: string) => DescribedColumn) | undefined,
+): DescribedColumn {
   const own = describe?.(name) ?? {};
   // A sheet that knows no title gives the name for one.
   const { title, description, formula, source, words, unit } = {
@@ -27,7 +27,7 @@ export function fullDescription(
 }
 
 /** How a table itself describes its columns, as a sheet does. */
-export function describedBy(table: Writable): ((name: string) => ColumnDescription) | undefined {
+export function describedBy(table: Writable): ((name: string) => DescribedColumn) | undefined {
   const { describe } = table as { describe?: unknown };
   return typeof describe === 'function' ? (name) => describe.call(table, name) : undefined;
 }

@@ -1,6 +1,7 @@
 import { isMissing } from './missingWords.ts';
 import { unitCode } from './unitCode.ts';
 
+/** What stands before the decimals of a number. */
 export type DecimalMark = '.' | ',';
 
 /** A number as it stands in a cell, with its unit where one is written; or why there is none. */

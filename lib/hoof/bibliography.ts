@@ -1,6 +1,7 @@
 import { say } from '../words/say.ts';
 
 /** How a reference is known to us. `read`: the figure stood on the page named. */
+/** How we know what a source says. */
 export type Provenance = 'read' | 'read second-hand' | 'from memory';
 
 export interface Reference {

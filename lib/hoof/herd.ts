@@ -1,6 +1,5 @@
 import { type ColumnInput, type Columns, rowCount, TextColumn, toColumn } from '../sheet/column.ts';
 import { gather } from '../sheet/gather.ts';
-import { Sheet } from '../sheet/sheet.ts';
 import { say } from '../words/say.ts';
 import { context } from './context.ts';
 import { derivedColumn } from './derived.ts';
@@ -53,10 +52,10 @@ export interface Herd {
   readonly feet: FootSheet;
   /** One row a foot, day and moment, repeats averaged, with the same columns: what the pages show and compare. */
   readonly occasions: FootSheet;
-  readonly horses: Sheet;
-  readonly visits: Sheet;
+  readonly horses: FootSheet;
+  readonly visits: FootSheet;
   /** One row a foot and gap between one visit's work and the next. */
-  readonly intervals: Sheet;
+  readonly intervals: FootSheet;
   readonly problems: readonly Problem[];
   /** How large the error of one reading is, column by column, and how that is known. */
   readonly errors: readonly ColumnError[];
@@ -124,7 +123,7 @@ export function herd(tables: HerdTables, options: HerdOptions = {}): Herd {
     ...joinHorses(columns, weighed),
     share_in_front: constant(rowCount(columns), '1', shareInFront, shareInFrontError),
   });
-  const visits = Sheet.from(titled(visitColumns), ['horse_id', 'date']);
+  const visits = FootSheet.from(titled(visitColumns), ['horse_id', 'date'], { relations: [] });
   const feet = once(() => footSheet(complete(feetColumns), ['horse_id', 'date', 'limb', 'moment', 'repeat']));
   const occasions = once(() =>
     footSheet(complete(occasionColumns(feetColumns)), ['horse_id', 'date', 'limb', 'moment']),
@@ -173,10 +172,11 @@ export function herd(tables: HerdTables, options: HerdOptions = {}): Herd {
 export function intervalSheet(
   { occasions, visits, visitIndex }: Pick<Herd, 'occasions' | 'visits' | 'visitIndex'>,
   outcomes?: readonly string[],
-): Sheet {
+): FootSheet {
   const { columns, startVisits } = intervalColumns(occasions, visitIndex, outcomes);
   for (const name of ['farrier', 'work', 'therapeutic']) columns[name] = gather(visits.column(name), startVisits);
-  return Sheet.from(titled(columns), ['horse_id', 'limb', 'start_date'], { computed: intervalMeasures(columns) });
+  const computed = intervalMeasures(columns);
+  return FootSheet.from(titled(columns), ['horse_id', 'limb', 'start_date'], { relations: [], computed });
 }
 
 function once<T>(make: () => T): () => T {
@@ -191,10 +191,10 @@ function footSheet(columns: Columns, keys: readonly string[]): FootSheet {
   return FootSheet.from(titled(columns), keys, { computed: measuresOf('feet') });
 }
 
-function horseSheet(horses: Columns, weightDivisor: number): Sheet {
+function horseSheet(horses: Columns, weightDivisor: number): FootSheet {
   const weight_divisor = constant(rowCount(horses), 'cm3/kg', weightDivisor, weightDivisor * weightFormulaError);
   const columns: Columns = { ...horses, weight_divisor };
-  return Sheet.from(titled(columns), ['horse_id'], { computed: measuresOf('horses') });
+  return FootSheet.from(titled(columns), ['horse_id'], { relations: [], computed: measuresOf('horses') });
 }
 
 function measuresOf(table: Measure['table']): Pick<Measure, 'name' | 'title' | 'formula' | 'unit'>[] {

@@ -1,7 +1,9 @@
 import { say } from '../words/say.ts';
 /** A limb by the trade's code: left fore, right fore, left hind, right hind. */
 export type Limb = 'LF' | 'RF' | 'LH' | 'RH';
+/** Seen from behind the horse. */
 export type Side = 'left' | 'right';
+/** Fore or hind. */
 export type End = 'front' | 'hind';
 
 /** The four limbs in the order in which they are listed everywhere. */

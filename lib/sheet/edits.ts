@@ -29,6 +29,7 @@ export interface ComputedDefinition<Name extends string = string> {
   readonly title?: string;
 }
 
+/** A column of a sheet as it is added: typed in, or computed. */
 export type Definition = MeasuredDefinition | ComputedDefinition;
 
 /**

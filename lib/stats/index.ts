@@ -25,6 +25,7 @@ export { mean } from './mean.ts';
 export { median } from './median.ts';
 export { compareModels } from './mixed/compare.ts';
 export type { Data, ModelSpec, RandomSpec } from './mixed/design.ts';
+export type { Correlation as RandomCorrelation, Deviation } from './mixed/deviations.ts';
 export type { FittedModel } from './mixed/fittedModel.ts';
 export type { Estimate } from './mixed/inference.ts';
 export { type LeftOut, leaveOneOut } from './mixed/leaveOneOut.ts';

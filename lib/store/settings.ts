@@ -2,7 +2,7 @@ import { change, look } from './database.ts';
 import { randomName } from './entryId.ts';
 
 /** What the database remembers of this device, each by its own name. */
-type Setting = 'device' | 'who' | 'in use' | 'asked to stay';
+export type Setting = 'device' | 'who' | 'in use' | 'asked to stay';
 
 /** What is remembered under a name; `undefined` where nothing is. */
 export function setting(name: Setting): Promise<string | undefined> {

@@ -22,6 +22,7 @@ export interface KeptTable {
   readonly ids?: RowIds;
 }
 
+/** The tables of a record. */
 export type TableName = 'feet' | 'horses' | 'visits';
 
 export type ByName<Table> = { readonly [name in TableName]?: Table };

@@ -33,4 +33,5 @@ export const dialects = {
   },
 } as const satisfies Record<string, Dialect>;
 
+/** The engines that the statements of formulas are written for. */
 export type DialectName = keyof typeof dialects;
